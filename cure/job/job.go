@@ -211,16 +211,16 @@ type StaticOven struct {
 
 // Chamber is what makes the oven's air sag under a cold load and climb back.
 type Chamber struct {
-	CoatedArea       float64 `json:"coated_area_m2"` // of the whole load
-	HeaterPower      float64 `json:"heater_power_W"`
-	ProportionalBand float64 `json:"proportional_band_K"`
-	AirVolume        float64 `json:"air_volume_m3"`
-	Exhaust          float64 `json:"make_up_m3_per_s"` // volume at the make-up (workshop) air's own state
-	WallHeatCapacity float64 `json:"wall_heat_capacity_J_per_K"`
-	WallExchange     float64 `json:"wall_exchange_W_per_K"` // between chamber air and wall
-	WallLoss         float64 `json:"wall_loss_W_per_K"`     // between wall and workshop
-	AirAtLoading     float64 `json:"air_at_loading_K"`
-	WallAtLoading    float64 `json:"wall_at_loading_K"`
+	CoatedArea       float64  `json:"coated_area_m2"` // of the whole load
+	HeaterPower      float64  `json:"heater_power_W"`
+	ProportionalBand float64  `json:"proportional_band_K"`
+	AirVolume        float64  `json:"air_volume_m3"`
+	MakeUp           float64  `json:"make_up_m3_per_s"` // volume at the make-up (workshop) air's own state
+	WallHeatCapacity float64  `json:"wall_heat_capacity_J_per_K"`
+	WallExchange     float64  `json:"wall_exchange_W_per_K"` // between chamber air and wall
+	WallLoss         float64  `json:"wall_loss_W_per_K"`     // between wall and workshop
+	AirAtLoading     *float64 `json:"air_at_loading_K"`      // null: the set-point
+	WallAtLoading    *float64 `json:"wall_at_loading_K"`     // null: the set-point
 }
 
 // ZoneKind says whether a zone heats or cools.

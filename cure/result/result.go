@@ -118,14 +118,26 @@ type Exit struct {
 	Lacks []MarkName `json:"lacks"`
 }
 
+// StageKind says what surrounds the part in a stage.
+type StageKind string
+
+// The kinds of stage.
+const (
+	Wait        StageKind = "wait"    // in the workshop, before the oven or the night
+	Oven        StageKind = "oven"    // static oven
+	HeatedZone  StageKind = "heated"  // of a tunnel
+	CoolingZone StageKind = "cooling" // of a tunnel
+	Rest        StageKind = "rest"    // in the workshop, for good
+)
+
 // Stage is one stretch of the route with one kind of air.
 type Stage struct {
-	Name     string   `json:"name"`
-	Kind     string   `json:"kind"` // wait, room, oven, heated, cooling, rest
-	Start    float64  `json:"start_s"`
-	End      float64  `json:"end_s"`
-	Position *float64 `json:"position_m"` // of the zone's entry along the tunnel
-	Length   *float64 `json:"length_m"`
+	Name     string    `json:"name"`
+	Kind     StageKind `json:"kind"`
+	Start    float64   `json:"start_s"`
+	End      float64   `json:"end_s"`
+	Position *float64  `json:"position_m"` // of the zone's entry along the tunnel
+	Length   *float64  `json:"length_m"`
 }
 
 // Severity grades a risk.

@@ -1,0 +1,126 @@
+# Drywright. `make` lists what there is to make.
+#
+# The machine needs Go, Node (with npm), make and bash; all else is fetched, in the versions pinned here, in go.mod and
+# in site/package-lock.json. Every target is incremental: nothing is built twice for the same sources.
+
+SHELL := bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+MAKEFLAGS += --no-builtin-rules --no-print-directory
+
+GO   ?= go
+NODE ?= node
+NPM  ?= npm
+# Where `make run` serves the page; 0 takes any free port.
+PORT ?= 8417
+
+# Pinned tools. Staticcheck 2026.1 is the release that knows Go 1.26.
+STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
+
+OUT    := .build
+BINARY := $(OUT)/drywright
+WASM   := site/public/drywright.wasm
+EXEC   := site/public/wasm_exec.js
+TYPES  := site/src/generated/contract.ts
+SCHEMA := site/src/generated/job.schema.json
+DIST   := site/dist/index.html
+NPM_CI := site/node_modules/.installed
+
+# The Go packages by name, so that no tool walks into site/node_modules.
+PACKAGES := ./cure/... ./wasm/... ./site
+# The pure core, which runs in the browser: all of cure but its commands.
+CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
+
+core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*')
+cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go')
+site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
+                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)')
+
+.PHONY: help run build wasm types site fmt test test-format test-go test-wasm test-site browser-test clean FORCE
+
+help: ## list the targets
+	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
+
+# ---- building -------------------------------------------------------------------------------------------------------
+
+run: build ## build everything and serve the page (PORT=8417)
+	@exec $(BINARY) serve --port $(PORT)
+
+build: $(BINARY) ## build the command with the page in it: .build/drywright
+
+wasm: $(WASM) $(EXEC) ## build the core for the browser
+
+types: $(TYPES) ## generate the TypeScript types and the JSON Schema from the Go types
+
+site: $(DIST) ## build the page into site/dist
+
+# The WebAssembly and the script that starts it must come from one toolchain: a change of it rebuilds both.
+$(OUT)/toolchain: FORCE
+	@mkdir -p $(OUT); now="$$($(GO) version) $$($(NODE) --version)"; \
+	[ "$$now" = "$$(cat $@ 2>/dev/null)" ] || echo "$$now" > $@
+
+$(WASM): $(core_sources) $(wildcard wasm/browser/*.go) $(OUT)/toolchain
+	@mkdir -p $(@D)
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser
+
+$(EXEC): $(OUT)/toolchain
+	@mkdir -p $(@D)
+	install -m 644 "$$($(GO) env GOROOT)/lib/wasm/wasm_exec.js" $@
+
+$(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
+	@mkdir -p $(@D)
+	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA)
+
+$(NPM_CI): site/package.json site/package-lock.json $(OUT)/toolchain
+	cd site && $(NPM) ci --no-audit --no-fund --loglevel=error
+	@touch $@
+
+$(DIST): $(site_sources) $(TYPES) $(WASM) $(EXEC) $(NPM_CI)
+	cd site && $(NPM) run --silent build
+	@touch $@
+
+$(BINARY): $(core_sources) $(cmd_sources) $(DIST)
+	@mkdir -p $(@D)
+	$(GO) build -trimpath -tags page -o $@ ./cure/cmd/drywright
+
+fmt: $(NPM_CI) ## format all sources
+	gofmt -w cure wasm $(wildcard site/*.go)
+	cd site && $(NPM) run --silent format
+
+clean: ## remove everything that was built (not the fetched packages)
+	rm -rf $(OUT) site/dist $(WASM) $(EXEC) $(dir $(TYPES))
+
+# ---- checking -------------------------------------------------------------------------------------------------------
+
+# One part after the other, each with its time, so that the log says what ran.
+test: ## everything that must hold: formats, linters, Go, WebAssembly, page, browser
+	@for part in test-format test-go test-wasm test-site browser-test; do \
+	  echo; echo "==== $$part"; begun=$$SECONDS; $(MAKE) $$part || { echo "==== $$part FAILED"; exit 1; }; \
+	  summary="$${summary:-}$$(printf '  %-13s passed, %4d s' $$part $$((SECONDS - begun)))"$$'\n'; \
+	done; echo; echo "==== all tests passed"; printf '%s' "$$summary"
+
+test-format: $(TYPES) ## gofmt, go vet, staticcheck
+	@unformatted="$$(gofmt -l cure wasm $(wildcard site/*.go))"; \
+	[ -z "$$unformatted" ] || { echo "not formatted, run make fmt:"; echo "$$unformatted"; exit 1; }
+	$(GO) vet $(PACKAGES)
+	GOOS=js GOARCH=wasm $(GO) vet ./wasm/...
+	$(GO) run $(STATICCHECK) $(PACKAGES)
+	GOOS=js GOARCH=wasm $(GO) build -o /dev/null ./wasm/browser
+
+test-go: ## the Go tests, natively
+	$(GO) test ./cure/... ./site
+
+# The environment is cut down because the runtime's start-up area for arguments and environment is small.
+test-wasm: $(WASM) $(EXEC) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry
+	GOOS=js GOARCH=wasm $(GO) test -short -vet=off \
+	  -exec "env -i PATH=$$(dirname "$$(command -v $(NODE))"):/usr/bin:/bin HOME=$$HOME $$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec" \
+	  $(CORE_PACKAGES)
+	$(NODE) --test wasm/browser/bridge_test.mjs
+
+test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
+	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
+
+browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
+	@browser="$$(site/tests/browser/chromium.sh)"; \
+	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test site/tests/browser/page.test.mjs

@@ -1,0 +1,137 @@
+package api
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// Handle answers one request. It never fails: whatever goes wrong is told in the response. Requests of more than
+// MaxRequest bytes are refused unread.
+func Handle(request []byte) []byte { return handle(request, cure.Predict) }
+
+// predictor computes a job.
+type predictor func(job.Job) (result.Result, error)
+
+// handle is Handle with the core given, so that a test can hand it one that breaks.
+func handle(request []byte, predict predictor) []byte {
+	text, err := encode(answer(request, predict))
+	if err == nil {
+		return text
+	}
+	// JSON has no NaN: a result that holds one is a failure of the core, to be told as such.
+	text, _ = encode(Response{Faults: []Fault{}, Version: Version, Message: "panic: " + err.Error()}) // text always encodes
+	return text
+}
+
+// answer carries out a request; a panic of the core becomes a message.
+func answer(request []byte, predict predictor) (r Response) {
+	defer func() {
+		if p := recover(); p != nil {
+			r = Response{Message: fmt.Sprint("panic: ", p)}
+		}
+		r.Version = Version
+		if r.Faults == nil {
+			r.Faults = []Fault{}
+		}
+	}()
+	q, err := read(request)
+	if err != nil {
+		return refusal(err)
+	}
+	r, err = q.carryOut(predict)
+	if err != nil {
+		return refusal(err)
+	}
+	r.OK = true
+	return r
+}
+
+// read decodes a request. Unknown members are refused, since a misspelt "job" would otherwise compute the defaults.
+func read(request []byte) (Request, error) {
+	if len(request) > MaxRequest {
+		return Request{}, fault.New(fault.Limit, "", fmt.Sprintf("the request has %d bytes", len(request)),
+			fmt.Sprintf("Send at most %d bytes.", MaxRequest))
+	}
+	var q Request
+	d := json.NewDecoder(bytes.NewReader(request))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&q); err != nil {
+		return Request{}, fault.New(fault.Syntax, "", "the request is not readable: "+err.Error(),
+			`Send one JSON object: {"op": "predict", "job": {...}}.`)
+	}
+	if d.More() {
+		return Request{}, fault.New(fault.Syntax, "", "the request goes on after its end", "Send one JSON object.")
+	}
+	return q, nil
+}
+
+// carryOut does what the request asks for.
+func (q Request) carryOut(predict predictor) (Response, error) {
+	switch q.Op {
+	case Describe:
+		c := describe()
+		return Response{Catalogue: &c}, nil
+	case Demo:
+		j := job.Demo()
+		return Response{Job: &j}, nil
+	case Schema:
+		return schema()
+	case Check:
+		j, err := q.decode()
+		return Response{Job: &j}, err
+	case Predict:
+		j, err := q.decode()
+		if err != nil {
+			return Response{}, err
+		}
+		r, err := predict(j)
+		return Response{Result: &r}, err
+	}
+	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
+		"Ask for describe, predict, check, demo or schema.")
+}
+
+// decode reads the job of a request.
+func (q Request) decode() (job.Job, error) {
+	if len(q.Job) == 0 {
+		return job.Job{}, fault.New(fault.Missing, "job", "", `Send the job beside "op".`)
+	}
+	return job.Decode(q.Job)
+}
+
+// refusal turns an error into a response. Every error of the core is a fault or a list of them; another one is told in
+// its own words.
+func refusal(err error) Response {
+	var list fault.List
+	var one *fault.Fault
+	switch {
+	case errors.As(err, &list):
+	case errors.As(err, &one):
+		list = fault.List{one}
+	default:
+		return Response{Message: err.Error()}
+	}
+	r := Response{Faults: make([]Fault, len(list))}
+	for i, f := range list {
+		r.Faults[i] = Fault{Fault: *f, Text: f.Error()}
+	}
+	return r
+}
+
+// encode writes JSON in one line. Signs such as < stay as they are, since no response is put into HTML unescaped.
+func encode(r Response) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(r); err != nil {
+		return nil, err
+	}
+	return bytes.TrimRight(b.Bytes(), "\n"), nil
+}

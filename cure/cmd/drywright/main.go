@@ -1,0 +1,33 @@
+// Command drywright predicts when a sprayed film of water-borne adhesive is tack-free, dry through, cured and cool.
+//
+//	drywright predict JOB.json   print the answers (--json the whole result, --csv the curves)
+//	drywright check JOB.json     check a job without computing it
+//	drywright demo               print the demo job
+//	drywright serve              serve the page on this machine
+//
+// A file name of "-" reads the job from standard input. The exit code is 0 when the job was computed, 1 when it was
+// refused (one reason a line on standard error), 2 when the command was called wrongly.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/site"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	page, built := site.Page()
+	p := program{
+		ctx: ctx, stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr,
+		predict: cure.Predict, page: page, built: built,
+	}
+	code := p.run(os.Args[1:])
+	stop()
+	os.Exit(code)
+}

@@ -1,0 +1,154 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// The exit codes.
+const (
+	computed = 0
+	refused  = 1 // the job has faults, or the run ended without an answer
+	misused  = 2 // an unknown verb or flag, a file that cannot be read
+)
+
+// program is the command with everything it touches, so that a test can hand it other things.
+type program struct {
+	ctx            context.Context // ends serve
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	predict        func(job.Job) (result.Result, error)
+	page           fs.FS
+	built          bool // whether there is a page
+}
+
+// verb is one thing the command does. usage is the line of arguments, help what it says when asked.
+type verb struct {
+	name, usage, help string
+	run               func(p *program, args []string) int
+}
+
+func verbs() []verb {
+	return []verb{
+		{"predict", "predict [--json | --csv] JOB.json", "Computes a job and prints, for each route, the answer, the dry " +
+			"states with the film's state,\nthe risks and the balances. JOB.json may be - for standard input.", (*program).predictVerb},
+		{"check", "check JOB.json", "Reads a job and reports every fault in it, without computing. JOB.json may be - for " +
+			"standard input.", (*program).checkVerb},
+		{"demo", "demo", "Prints the demo job, a worked example to start from.", (*program).demoVerb},
+		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
+			(*program).serveVerb},
+	}
+}
+
+// run carries out the command line and returns the exit code.
+func (p *program) run(args []string) int {
+	if len(args) == 0 {
+		fmt.Fprint(p.stderr, overview())
+		return misused
+	}
+	name, rest := args[0], args[1:]
+	switch name {
+	case "help", "-h", "-help", "--help":
+		if len(rest) == 0 {
+			return p.print(overview())
+		}
+		name, rest = rest[0], []string{"--help"}
+	}
+	for _, v := range verbs() {
+		if v.name == name {
+			return v.run(p, rest)
+		}
+	}
+	fmt.Fprintf(p.stderr, "drywright: there is no %q\n\n%s", name, overview())
+	return misused
+}
+
+// overview is the help of the command as a whole.
+func overview() string {
+	var b strings.Builder
+	b.WriteString("Drywright predicts when a sprayed film of water-borne adhesive is dry, cured and cool.\n\nUsage:\n")
+	for _, v := range verbs() {
+		b.WriteString("  drywright " + v.usage + "\n")
+	}
+	b.WriteString("\nMore on each: drywright help VERB\n" +
+		"Exit codes: 0 computed, 1 job refused (reasons on standard error), 2 wrong usage\n")
+	return b.String()
+}
+
+// parse reads flags, before or after the positional arguments, of which there must be the wanted number. It returns
+// the positional arguments and -1, or an exit code with which to end.
+func (p *program) parse(name string, flags *flag.FlagSet, args []string, wanted int) ([]string, int) {
+	flags.SetOutput(io.Discard)
+	var found []string
+	for {
+		if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
+			return nil, p.print(helpOf(name, flags))
+		} else if err != nil {
+			return nil, p.misuse(name, flags, err.Error())
+		}
+		if flags.NArg() == 0 {
+			break
+		}
+		found, args = append(found, flags.Arg(0)), flags.Args()[1:] // package flag stops at the first of these
+	}
+	if len(found) != wanted {
+		return nil, p.misuse(name, flags, fmt.Sprintf("%d file names or words given, %d wanted", len(found), wanted))
+	}
+	return found, -1
+}
+
+// helpOf is the help of one verb with its flags.
+func helpOf(name string, flags *flag.FlagSet) string {
+	var b strings.Builder
+	for _, v := range verbs() {
+		if v.name == name {
+			b.WriteString("Usage: drywright " + v.usage + "\n\n" + v.help + "\n")
+		}
+	}
+	flags.VisitAll(func(f *flag.Flag) { b.WriteString(fmt.Sprintf("\n  --%-6s %s", f.Name, f.Usage)) })
+	return strings.TrimRight(b.String(), "\n") + "\n"
+}
+
+func (p *program) misuse(name string, flags *flag.FlagSet, complaint string) int {
+	fmt.Fprintf(p.stderr, "drywright %s: %s\n\n%s", name, complaint, helpOf(name, flags))
+	return misused
+}
+
+// print writes to standard output; a reader that went away is no success.
+func (p *program) print(text string) int {
+	if _, err := io.WriteString(p.stdout, text); err != nil {
+		return refused
+	}
+	return computed
+}
+
+// refuse reports why a job is not computed, one fault a line.
+func (p *program) refuse(err error) int {
+	var list fault.List
+	if errors.As(err, &list) {
+		for _, f := range list {
+			fmt.Fprintln(p.stderr, f.Error())
+		}
+		return refused
+	}
+	fmt.Fprintln(p.stderr, err)
+	return refused
+}
+
+// read reads a job's text from a file, or from standard input where the name is "-".
+func (p *program) read(name string) ([]byte, error) {
+	if name == "-" {
+		return io.ReadAll(p.stdin)
+	}
+	return os.ReadFile(name)
+}

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io/fs"
+	"net"
+	"net/http"
+	"path"
+	"strconv"
+	"time"
+)
+
+// defaultPort is a port that no registered service uses.
+const defaultPort = 8417
+
+// serveVerb serves the page on the loopback address until the program is interrupted.
+func (p *program) serveVerb(args []string) int {
+	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
+	port := flags.Int("port", defaultPort, fmt.Sprintf("port to listen on, 0 for any free one (default %d)", defaultPort))
+	if _, code := p.parse("serve", flags, args, 0); code >= 0 {
+		return code
+	}
+	if *port < 0 || *port > 65535 {
+		return p.misuse("serve", flags, fmt.Sprintf("port %d is outside 0 to 65535", *port))
+	}
+	if !p.built {
+		fmt.Fprintln(p.stderr, "drywright serve: this program was built without its page. Run \"make run\", or build it "+
+			"with \"make build\".")
+		return misused
+	}
+	// Loopback only: the page is for this machine. A taken port must be an error, not a silent second address.
+	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
+	if err != nil {
+		fmt.Fprintf(p.stderr, "drywright serve: %v. Choose another port with --port, or any free one with --port 0.\n", err)
+		return misused
+	}
+	if code := p.print(fmt.Sprintf("The page is at http://%s/ (end with Ctrl-C)\n", listener.Addr())); code != computed {
+		listener.Close()
+		return code
+	}
+	return p.serve(listener)
+}
+
+// serve answers requests until the context ends.
+func (p *program) serve(listener net.Listener) int {
+	server := &http.Server{Handler: pageHandler(p.page), ReadHeaderTimeout: 10 * time.Second}
+	ended := make(chan error, 1)
+	go func() { ended <- server.Serve(listener) }()
+	select {
+	case err := <-ended:
+		fmt.Fprintf(p.stderr, "drywright serve: %v\n", err)
+		return refused
+	case <-p.ctx.Done():
+	}
+	grace, cancel := context.WithTimeout(context.Background(), 2*time.Second)
+	defer cancel()
+	if err := server.Shutdown(grace); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		fmt.Fprintf(p.stderr, "drywright serve: %v\n", err)
+		return refused
+	}
+	return computed
+}
+
+// mediaType names the types of the page's files. The system's own table is not asked, since it differs between
+// machines, and a browser refuses a module script or a streamed WebAssembly of the wrong type.
+func mediaType(name string) string {
+	switch path.Ext(name) {
+	case "", ".html":
+		return "text/html; charset=utf-8"
+	case ".js", ".mjs":
+		return "text/javascript; charset=utf-8"
+	case ".css":
+		return "text/css; charset=utf-8"
+	case ".wasm":
+		return "application/wasm"
+	case ".json", ".map":
+		return "application/json"
+	case ".webmanifest":
+		return "application/manifest+json"
+	case ".svg":
+		return "image/svg+xml"
+	case ".png":
+		return "image/png"
+	case ".ico":
+		return "image/x-icon"
+	case ".woff2":
+		return "font/woff2"
+	case ".txt":
+		return "text/plain; charset=utf-8"
+	}
+	return "application/octet-stream"
+}
+
+// pageHandler serves the files of the page, and nothing else.
+func pageHandler(page fs.FS) http.Handler {
+	files := http.FileServerFS(page)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.Method != http.MethodGet && r.Method != http.MethodHead {
+			w.Header().Set("Allow", "GET, HEAD")
+			http.Error(w, "only GET and HEAD", http.StatusMethodNotAllowed)
+			return
+		}
+		head := w.Header()
+		head.Set("Content-Type", mediaType(r.URL.Path))
+		head.Set("Cache-Control", "no-cache") // a rebuilt page must be seen at once
+		head.Set("X-Content-Type-Options", "nosniff")
+		head.Set("Referrer-Policy", "no-referrer")
+		files.ServeHTTP(w, r)
+	})
+}

@@ -1,0 +1,237 @@
+package film
+
+import "math"
+
+// The boundary's partial derivatives are one-sided differences; these steps leave about 1e-5 relative error, which a
+// Rosenbrock method of order 4 does not notice. Everything else in the Jacobian is exact.
+const (
+	temperatureStep = 3e-4 // K
+	waterStep       = 1e-7 // kg/kg
+	relativeStep    = 1e-6 // of an own state
+	ownStepFloor    = 1e-9 // smallest step of an own state
+	timeStep        = 1e-2 // s
+)
+
+// tailPattern lists, for each tail unknown, the leading unknowns that its rate depends on.
+func (s *System) tailPattern() [][]int {
+	p := make([][]int, 0, s.conversions+ledgerSize)
+	for i := range s.conversions {
+		p = append(p, []int{s.iWater() + i, s.iBorder(), s.iBorder() + 1})
+	}
+	inputs := append([]int{s.iBorder() - 1, s.walls - 1}, s.borderList()...)
+	for range ledgerSize {
+		p = append(p, inputs)
+	}
+	return p
+}
+
+// borderList lists the border unknowns.
+func (s *System) borderList() []int {
+	l := make([]int, s.borders())
+	for i := range l {
+		l[i] = s.iBorder() + i
+	}
+	return l
+}
+
+// slopes are the derivatives of the boundary by one of its inputs.
+type slopes struct {
+	flux, film, back, carrier, contact float64
+	ledger                             [ledgerSize]float64
+}
+
+// between is (b - a)/step.
+func between(a, b *boundary, step float64) slopes {
+	d := slopes{
+		flux:    (b.contact.Flux - a.contact.Flux) / step,
+		film:    (b.film - a.film) / step,
+		back:    (b.back.Convected + b.back.Radiated + b.back.Contact - a.back.Convected - a.back.Radiated - a.back.Contact) / step,
+		carrier: (b.carrier - a.carrier) / step,
+		contact: (b.back.Contact - a.back.Contact) / step,
+	}
+	for i := range d.ledger {
+		d.ledger[i] = (b.ledger[i] - a.ledger[i]) / step
+	}
+	return d
+}
+
+// Linearise implements ode.System.
+func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
+	a := s.arrow
+	a.Clear()
+	in := s.input(t, y)
+	pot := s.coat.Diffusion.At(in.film)
+	s.bound(&in, &pot, &s.border, s.baseRates)
+
+	// dT/dH and dT/dM of the film's temperature.
+	mass := y[s.iBorder()+1]
+	perEnthalpy := 1 / s.capacity(mass)
+	perMass := -(in.film - EnthalpyZero) * WaterHeatCapacity * perEnthalpy
+
+	s.interior(y, in.film, &pot, perEnthalpy, perMass)
+
+	// The boundary, input by input.
+	warm := in
+	warm.film += temperatureStep
+	warmPot := s.coat.Diffusion.At(warm.film)
+	d := s.slope(&warm, &warmPot, temperatureStep)
+	s.place(s.iBorder(), d, perEnthalpy)
+	s.place(s.iBorder()+1, d, perMass)
+
+	wetter := in
+	wetter.top += waterStep
+	s.place(s.iBorder()-1, s.slope(&wetter, &pot, waterStep), 1)
+
+	hotter := in
+	hotter.last += temperatureStep
+	s.place(s.walls-1, s.slope(&hotter, &pot, temperatureStep), 1)
+
+	if s.carrier {
+		hotter = in
+		hotter.carrier += temperatureStep
+		s.place(s.iCarrier(), s.slope(&hotter, &pot, temperatureStep), 1)
+	}
+	for i := range s.own {
+		kept := in.own[i]
+		step := relativeStep*math.Abs(kept) + ownStepFloor
+		in.own[i] += step
+		s.place(s.iOwn()+i, s.slope(&in, &pot, step), 1)
+		in.own[i] = kept
+	}
+	if !s.exposure.Around.Varies() {
+		clear(dfdt)
+		return false
+	}
+	later := in
+	later.t += timeStep
+	s.differentiateTime(s.slope(&later, &pot, timeStep), dfdt)
+	return true
+}
+
+// slope evaluates the boundary at a shifted input and differences it against the base.
+func (s *System) slope(in *boundaryInput, pot *Potential, step float64) slopes {
+	s.bound(in, pot, &s.perturb, s.ownRates)
+	for i := range s.ownRates {
+		s.ownRates[i] = (s.ownRates[i] - s.baseRates[i]) / step
+	}
+	return between(&s.border, &s.perturb, step)
+}
+
+// place adds the boundary's derivatives by one input, times the input's derivative by unknown j.
+func (s *System) place(j int, d slopes, factor float64) {
+	a, top, last := s.arrow, s.iBorder()-1, s.walls-1
+	surface := -d.flux * factor / s.grid.Width[s.cells-1]
+	back := d.back * factor / s.part.cellCapacity()
+	switch {
+	case j == top:
+		a.Diag[top] += surface
+		// The back does not see the film's surface water, nor the surface the back's temperature.
+	case j == last:
+		a.Diag[last] += back
+	default:
+		a.Col[j-s.iBorder()][top] += surface
+		a.Col[j-s.iBorder()][last] += back
+	}
+	set := func(row int, v float64) {
+		if j >= s.iBorder() {
+			a.Corner[row*s.borders()+j-s.iBorder()] += v
+		} else {
+			a.Row[row][j] += v
+		}
+	}
+	set(0, d.film*factor)
+	set(1, -d.flux*factor)
+	if s.carrier {
+		set(2, (d.carrier-d.contact)*factor/s.part.Carrier.Capacity)
+	}
+	for i, r := range s.ownRates {
+		set(s.iOwn()-s.iBorder()+i, r*factor)
+	}
+	for i, v := range d.ledger {
+		row := s.conversions + i
+		for p := a.TailPtr[row]; p < a.TailPtr[row+1]; p++ {
+			if a.TailIdx[p] == j {
+				a.TailVal[p] += v * factor
+			}
+		}
+	}
+}
+
+// interior fills what does not pass the boundary: diffusion between cells, conduction in the part, crosslinking.
+func (s *System) interior(y []float64, film float64, pot *Potential, perEnthalpy, perMass float64) {
+	a := s.arrow
+	water := y[s.iWater():s.iBorder()]
+	warm := s.coat.Diffusion.At(film + temperatureStep)
+	for i, x := range water {
+		s.f[i] = pot.Slope(x)
+		s.f2[i] = (warm.Value(x) - pot.Value(x)) / temperatureStep
+	}
+	for i := 0; i+1 < s.cells; i++ {
+		r, gap := s.iWater()+i, s.grid.Gap[i]
+		lower, upper := s.f[i]/gap, s.f[i+1]/gap
+		byT := (s.f2[i] - s.f2[i+1]) / gap
+		w0, w1 := s.grid.Width[i], s.grid.Width[i+1]
+		a.Diag[r] -= lower / w0
+		a.Upper[r] += upper / w0
+		a.Lower[r+1] += lower / w1
+		a.Diag[r+1] -= upper / w1
+		s.rateT[i] -= byT / w0
+		s.rateT[i+1] += byT / w1
+	}
+	for i, v := range s.rateT {
+		a.Col[0][s.iWater()+i] += v * perEnthalpy
+		a.Col[1][s.iWater()+i] += v * perMass
+		s.rateT[i] = 0
+	}
+
+	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()
+	enter := 2 * conduct
+	a.Diag[0] -= enter / capacity
+	a.Col[0][0] += enter / capacity * perEnthalpy
+	a.Col[1][0] += enter / capacity * perMass
+	a.Row[0][0] += enter
+	a.Corner[0] -= enter * perEnthalpy
+	a.Corner[1] -= enter * perMass
+	for i := 0; i+1 < s.walls; i++ {
+		a.Diag[i] -= conduct / capacity
+		a.Upper[i] += conduct / capacity
+		a.Lower[i+1] += conduct / capacity
+		a.Diag[i+1] -= conduct / capacity
+	}
+
+	if s.conversions == 0 {
+		return
+	}
+	k1, k2 := s.coat.Cure.Constants(film)
+	d1, d2 := s.coat.Cure.ConstantsSlope(film)
+	alpha := y[s.iTail():s.iLedger()]
+	for i := range alpha {
+		_, byAlpha, byWater := s.coat.Cure.RateAt(k1, k2, alpha[i], water[i])
+		byT, _, _ := s.coat.Cure.RateAt(d1, d2, alpha[i], water[i])
+		a.TailDiag[i] = byAlpha
+		p := a.TailPtr[i]
+		a.TailVal[p] = byWater
+		a.TailVal[p+1] = byT * perEnthalpy
+		a.TailVal[p+2] = byT * perMass
+	}
+}
+
+// differentiateTime writes the partial time derivative, which comes through the boundary alone.
+func (s *System) differentiateTime(d slopes, dfdt []float64) {
+	clear(dfdt)
+	dfdt[s.iBorder()-1] = -d.flux / s.grid.Width[s.cells-1]
+	dfdt[s.walls-1] = d.back / s.part.cellCapacity()
+	dfdt[s.iBorder()] = d.film
+	dfdt[s.iBorder()+1] = -d.flux
+	if s.carrier {
+		dfdt[s.iCarrier()] = (d.carrier - d.contact) / s.part.Carrier.Capacity
+	}
+	copy(dfdt[s.iOwn():s.iTail()], s.ownRates)
+	copy(dfdt[s.iLedger():], d.ledger[:])
+}
+
+// Factorise implements ode.System.
+func (s *System) Factorise(shift float64) bool { return s.arrow.Factorise(shift) }
+
+// Solve implements ode.System.
+func (s *System) Solve(b []float64) { s.arrow.Solve(b) }

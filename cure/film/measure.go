@@ -1,0 +1,196 @@
+package film
+
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
+)
+
+// Reading is the film and part at one moment, derived from the unknowns.
+type Reading struct {
+	MeanWater, OuterWater, InnerWater float64 // [kg/kg]
+	SurfaceWater                      float64 // X_s [kg/kg]
+	SurfaceWet                        bool
+	MeanConversion, OuterConversion   float64
+	LeastConversion                   float64
+	Film                              float64 // temperature of film and front face [K]
+	BackFace                          float64 // [K]
+	Hottest                           float64 // of all of the part [K]
+	Flux                              float64 // [kg/(m2 s)]
+	Thickness                         float64 // [m]
+	Coefficient                       float64 // h of the coated side [W/(m2 K)]
+	MassCoefficient                   float64 // k, the pile in series [m/s]
+	Tip                               float64 // temperature at the tips of the pile, the film's without one [K]
+	Climate                           Climate
+	Equilibrium                       float64 // X_eq at p_v/p_sat(T_air), at most that of activity 1 [kg/kg]
+}
+
+// Water returns the water contents among the unknowns, the part's side first.
+func (s *System) Water(y []float64) []float64 { return y[s.iWater():s.iBorder()] }
+
+// Conversion returns the conversions among the unknowns; empty without a crosslinker.
+func (s *System) Conversion(y []float64) []float64 { return y[s.iTail():s.iLedger()] }
+
+// MeanWater returns the film's mean water content [kg/kg].
+func (s *System) MeanWater(y []float64) float64 { return y[s.iBorder()+1] / s.grid.Solids }
+
+// OuterWater returns the mean water content over the outer share of the solids [kg/kg].
+func (s *System) OuterWater(y []float64) float64 { return s.grid.Mean(s.Water(y), s.grid.Outer) }
+
+// OuterConversion returns the mean conversion over the outer share of the solids.
+func (s *System) OuterConversion(y []float64) float64 {
+	return s.grid.Mean(s.Conversion(y), s.grid.Outer)
+}
+
+// LeastConversion returns the lowest conversion of all cells.
+func (s *System) LeastConversion(y []float64) float64 {
+	least := math.Inf(1)
+	for _, a := range s.Conversion(y) {
+		least = math.Min(least, a)
+	}
+	return least
+}
+
+// Equilibrium returns the water content at rest with the air of the moment [kg/kg], judged at the air's temperature.
+func (s *System) Equilibrium(c Climate) float64 {
+	return s.coat.Isotherm.Water(math.Min(1, c.Air.RelativeHumidity()))
+}
+
+// Climate returns the surroundings at time t for the unknowns.
+func (s *System) Climate(t float64, y []float64) Climate {
+	return s.exposure.Around.Climate(t, s.Own(y))
+}
+
+// Hottest returns the highest temperature of film, part and its back face [K].
+func (s *System) Hottest(t float64, y []float64) float64 {
+	hot := math.Max(s.Temperature(y), s.back(t, y).Temperature)
+	for _, T := range y[:s.walls] {
+		hot = math.Max(hot, T)
+	}
+	return hot
+}
+
+func (s *System) back(t float64, y []float64) BackFace {
+	in := s.input(t, y)
+	if s.part.Back != Exposed && !s.carrier {
+		return BackFace{Temperature: in.last}
+	}
+	return backFace(s.part, &s.exposure.Back, s.Climate(t, y), in.last, in.carrier)
+}
+
+// Read derives everything that is reported from the unknowns at time t.
+func (s *System) Read(t float64, y []float64) Reading {
+	in := s.input(t, y)
+	pot := s.coat.Diffusion.At(in.film)
+	s.bound(&in, &pot, &s.perturb, s.ownRates)
+	b := &s.perturb
+	c := s.Climate(t, y)
+	r := Reading{
+		MeanWater: s.MeanWater(y), OuterWater: s.OuterWater(y), InnerWater: s.Water(y)[0],
+		SurfaceWater: s.surfaceWater(&pot, b.contact, in.top), SurfaceWet: b.contact.Wet,
+		Film: in.film, BackFace: b.back.Temperature, Hottest: s.Hottest(t, y), Flux: b.contact.Flux,
+		Thickness: s.coat.Thickness(s.MeanWater(y)), Climate: c, Equilibrium: s.Equilibrium(c),
+		Coefficient: b.exchange.H, MassCoefficient: b.exchange.K, Tip: b.exchange.Tip,
+	}
+	if s.conversions > 0 {
+		r.MeanConversion, r.OuterConversion = s.grid.Mean(s.Conversion(y), 0), s.OuterConversion(y)
+		r.LeastConversion = s.LeastConversion(y)
+	}
+	return r
+}
+
+// surfaceWater inverts F at the surface. Under strong dew F passes its value for pure water and no X_s exists; the
+// outermost cell's water stands in then.
+func (s *System) surfaceWater(pot *Potential, c Contact, top float64) float64 {
+	if !c.Wet {
+		return s.coat.Isotherm.Water(c.Activity)
+	}
+	lo, hi := 0.0, top
+	for hi < 1e3 && pot.Value(hi) < c.Potential {
+		lo, hi = hi, 2*hi+1
+	}
+	x, err := num.Root(func(x float64) float64 { return pot.Value(x) - c.Potential }, lo, hi, 1e-10)
+	if err != nil {
+		return top
+	}
+	return x
+}
+
+// packedShare is the part of the random close packing from which a layer counts as packed.
+const packedShare = 0.98
+
+// PackedLayer returns the thickness [m] of the layer at the surface in which particles touch (phi >= 0.98 phi_m): the
+// layer that keeps fibres out. Its lower edge is interpolated in F, which is linear in s where the flux is steady.
+func (s *System) PackedLayer(t float64, y []float64) float64 {
+	in := s.input(t, y)
+	pot := s.coat.Diffusion.At(in.film)
+	s.bound(&in, &pot, &s.perturb, s.ownRates)
+	edgeWater := s.coat.Diffusion.Water(packedShare * s.coat.Diffusion.Packing)
+	edge := pot.Value(edgeWater)
+	upper := s.perturb.contact.Potential
+	if upper >= edge {
+		return 0
+	}
+	volume := func(x float64) float64 { return 1/s.coat.Diffusion.PolymerDensity + x/WaterDensity }
+	water := s.Water(y)
+	at, thick := s.grid.Solids, 0.0
+	above := volume(s.surfaceWater(&pot, s.perturb.contact, in.top))
+	for i := s.cells - 1; i >= 0; i-- {
+		centre, f := s.grid.Centre(i), pot.Value(water[i])
+		if f >= edge {
+			down := (at - centre) * (edge - upper) / (f - upper)
+			return thick + down*(above+volume(edgeWater))/2
+		}
+		here := volume(water[i])
+		thick += (at - centre) * (above + here) / 2
+		at, upper, above = centre, f, here
+	}
+	return thick + at*above
+}
+
+// BoilingPressure returns the vapour pressure of the water at the part's side [Pa] while the surface above it is closed
+// (X_s at or below closed [kg/kg]), and 0 while it is open: open water boils off freely, water under a skin blisters.
+func (s *System) BoilingPressure(t float64, y []float64, closed float64) float64 {
+	a := s.Climate(t, y).Air
+	film := s.Temperature(y)
+	p := a.P * air.SaturatedFraction(film, a.P, a.Real) * s.coat.Isotherm.Activity(s.Water(y)[0])
+	if p < a.P {
+		return p // far from boiling; whether the surface is closed does not matter
+	}
+	in := s.input(t, y)
+	pot := s.coat.Diffusion.At(in.film)
+	s.bound(&in, &pot, &s.perturb, s.ownRates)
+	if c := s.perturb.contact; c.Wet || s.coat.Isotherm.Water(c.Activity) > closed {
+		return 0
+	}
+	return p
+}
+
+// Tolerances returns the absolute tolerance of each unknown for a relative tolerance: about the smallest difference
+// that matters, times it. The ledger is left out of the error norm; it follows from the rest.
+func (s *System) Tolerances(relative float64) []float64 {
+	const (
+		water       = 0.02 // kg/kg, the thresholds of touch and dry
+		conversion  = 0.05
+		temperature = 10.0 // K
+	)
+	tol := make([]float64, s.Dim())
+	for i := range tol {
+		switch {
+		case i < s.iWater() || i >= s.iCarrier() && i < s.iTail():
+			tol[i] = relative * temperature
+		case i < s.iBorder():
+			tol[i] = relative * water
+		case i == s.iBorder():
+			tol[i] = relative * temperature * s.fixedCapacity
+		case i == s.iBorder()+1:
+			tol[i] = relative * water * s.grid.Solids
+		case i < s.iLedger():
+			tol[i] = relative * conversion
+		default:
+			tol[i] = math.Inf(1)
+		}
+	}
+	return tol
+}

@@ -1,0 +1,54 @@
+package film
+
+import (
+	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/transfer"
+)
+
+// Climate is what a face of the part sees at one moment.
+type Climate struct {
+	Air  air.State
+	Wall float64 // temperature of the surrounding walls [K]
+}
+
+// Drawn is what the part and its carrier take from the surroundings and give to them, per square metre of coated face.
+type Drawn struct {
+	FromAir   float64 // heat taken from the air, that for warming the vapour included [W/m2]
+	FromWalls float64 // heat taken from the walls by radiation [W/m2]
+	Vapour    float64 // water given to the air [kg/(m2 s)]
+}
+
+// Surroundings is the air and the walls around a part over one stage of a route. It may have states of its own (air
+// and wall temperature of an oven, humidity of a room), which are integrated together with the film.
+type Surroundings interface {
+	// States is the number of own states.
+	States() int
+	// Climate returns air and walls at time t [s] for the own states.
+	Climate(t float64, own []float64) Climate
+	// Rates writes the time derivatives of the own states.
+	Rates(t float64, own []float64, d Drawn, out []float64)
+	// Varies reports whether Climate or Rates depend on t other than through the own states.
+	Varies() bool
+}
+
+// Face is how one side of the part meets the air.
+type Face struct {
+	Law        transfer.Law
+	Emissivity float64
+	Pile       *transfer.Pile
+	Factor     float64 // multiplies the coefficient
+}
+
+// surface joins a face with the climate of the moment.
+func (f *Face) surface(c Climate) transfer.Surface {
+	return transfer.Surface{Air: c.Air, Wall: c.Wall, Law: f.Law, Emissivity: f.Emissivity, Pile: f.Pile, Factor: f.Factor}
+}
+
+// Exposure is one stage as the part sees it.
+type Exposure struct {
+	Around Surroundings
+	Front  Face
+	Back   Face // used when the back is exposed
+	// PileCapacity is the areal heat capacity of the fibre on the film [J/(m2 K)], part of the film's.
+	PileCapacity float64
+}

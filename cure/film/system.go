@@ -1,0 +1,222 @@
+package film
+
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/transfer"
+)
+
+// System is film, part, carrier and the states of the surroundings over one stage, in the form that package ode
+// integrates. The unknowns stand in the order of num.Arrow:
+//
+//	band    part temperatures (film's side first), then film water contents (part's side first): neighbours only
+//	border  enthalpy H and water mass M of the film, the carrier's temperature, the surroundings' own states
+//	tail    conversions, then the six counts of the Ledger: nothing depends on them
+//
+// The film's temperature is no state; it follows from H and M.
+type System struct {
+	coat     *Coat
+	grid     *Grid
+	part     *Part
+	exposure *Exposure
+
+	cells, walls, own int // film cells, part cells, states of the surroundings
+	carrier           bool
+	conversions       int
+
+	fixedCapacity float64 // of solids and pile [J/(m2 K)]
+
+	arrow           *num.Arrow
+	f, f2           []float64 // F of each cell at T and at T + dT
+	rateT           []float64
+	border, perturb boundary
+	ownRates        []float64
+	baseRates       []float64
+}
+
+// NewSystem joins the parts of one stage.
+func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
+	s := &System{coat: coat, grid: grid, part: part, exposure: exposure,
+		cells: len(grid.Width), walls: part.Cells, own: exposure.Around.States(), carrier: part.Carrier != nil}
+	if coat.Cure != nil {
+		s.conversions = s.cells
+	}
+	s.fixedCapacity = coat.Solids*coat.HeatCapacity + exposure.PileCapacity
+	s.f, s.f2 = make([]float64, s.cells), make([]float64, s.cells)
+	s.rateT = make([]float64, s.cells)
+	s.ownRates, s.baseRates = make([]float64, s.own), make([]float64, s.own)
+	s.arrow = num.NewArrow(s.walls+s.cells, s.borders(), s.conversions+ledgerSize, s.tailPattern())
+	return s
+}
+
+// Positions of the unknowns.
+func (s *System) iWater() int   { return s.walls }
+func (s *System) iBorder() int  { return s.walls + s.cells }
+func (s *System) iCarrier() int { return s.iBorder() + 2 }
+func (s *System) iOwn() int {
+	if s.carrier {
+		return s.iBorder() + 3
+	}
+	return s.iBorder() + 2
+}
+func (s *System) iTail() int   { return s.iOwn() + s.own }
+func (s *System) iLedger() int { return s.iTail() + s.conversions }
+func (s *System) borders() int { return s.iTail() - s.iBorder() }
+
+// Dim implements ode.System.
+func (s *System) Dim() int { return s.iLedger() + ledgerSize }
+
+// Pack writes a state and the surroundings' own states as unknowns.
+func (s *System) Pack(st *State, own, y []float64) {
+	copy(y, st.Part)
+	copy(y[s.iWater():], st.Water)
+	y[s.iBorder()], y[s.iBorder()+1] = st.Enthalpy, st.Mass
+	if s.carrier {
+		y[s.iCarrier()] = st.Carrier
+	}
+	copy(y[s.iOwn():s.iTail()], own)
+	copy(y[s.iTail():], st.Conversion)
+	l := y[s.iLedger():]
+	l[0], l[1], l[2] = st.Ledger.Convected, st.Ledger.Radiated, st.Ledger.Vapour
+	l[3], l[4], l[5] = st.Ledger.BackConvected, st.Ledger.BackRadiated, st.Ledger.Carried
+}
+
+// Unpack reads a state back.
+func (s *System) Unpack(y []float64, st *State) {
+	copy(st.Part, y[:s.walls])
+	copy(st.Water, y[s.iWater():s.iBorder()])
+	st.Enthalpy, st.Mass = y[s.iBorder()], y[s.iBorder()+1]
+	if s.carrier {
+		st.Carrier = y[s.iCarrier()]
+	}
+	copy(st.Conversion, y[s.iTail():s.iLedger()])
+	l := y[s.iLedger():]
+	st.Ledger = Ledger{Convected: l[0], Radiated: l[1], Vapour: l[2], BackConvected: l[3], BackRadiated: l[4], Carried: l[5]}
+}
+
+// Own returns the surroundings' own states among the unknowns.
+func (s *System) Own(y []float64) []float64 { return y[s.iOwn():s.iTail()] }
+
+// capacity is the heat capacity of film and pile holding the water mass [J/(m2 K)].
+func (s *System) capacity(mass float64) float64 { return s.fixedCapacity + WaterHeatCapacity*mass }
+
+// Temperature returns the film's temperature [K].
+func (s *System) Temperature(y []float64) float64 {
+	return EnthalpyZero + y[s.iBorder()]/s.capacity(y[s.iBorder()+1])
+}
+
+// boundary is everything that crosses the system's boundary at one moment, per square metre of coated face.
+type boundary struct {
+	contact  Contact
+	film     float64 // heat into the film, latent heat and departing water paid [W/m2]
+	back     BackFace
+	carrier  float64 // air into the carrier [W/m2]
+	ledger   [ledgerSize]float64
+	exchange transfer.Exchange
+}
+
+// boundaryInput is all that the boundary depends on.
+type boundaryInput struct {
+	t, film, top, last, carrier float64
+	own                         []float64
+}
+
+// bound evaluates the boundary for the film's potential pot at the same temperature, and the rates of the surroundings.
+func (s *System) bound(in *boundaryInput, pot *Potential, b *boundary, rates []float64) {
+	climate := s.exposure.Around.Climate(in.t, in.own)
+	front := s.exposure.Front.surface(climate)
+	prepared := front.Prepare(in.film)
+	half := s.grid.Width[s.cells-1] / 2
+	b.contact = meet(s.coat, pot, &prepared, airActivity(climate.Air, in.film), in.top, half)
+	b.exchange = prepared.Exchange(b.contact.Activity)
+	j := b.contact.Flux
+	leaving := j * vapourEnthalpy(in.film)
+	b.film = b.exchange.FilmHeat - leaving
+	b.back = BackFace{Temperature: in.last}
+	if s.part.Back == Exposed || s.carrier {
+		b.back = backFace(s.part, &s.exposure.Back, climate, in.last, in.carrier)
+	}
+	b.carrier = 0
+	if s.carrier {
+		b.carrier = s.part.Carrier.AirSide * (climate.Air.T - in.carrier)
+	}
+	// The vapour's enthalpy at the tips is what makes the front's account exact: in = into the film + out.
+	b.ledger = [ledgerSize]float64{b.exchange.Convected, b.exchange.Radiated,
+		b.exchange.Convected + b.exchange.Radiated - b.film, b.back.Convected, b.back.Radiated, b.carrier}
+	if s.own > 0 {
+		warming := j * air.VapourHeatCapacity((in.film+climate.Air.T)/2) * (climate.Air.T - b.exchange.Tip)
+		s.exposure.Around.Rates(in.t, in.own, Drawn{
+			FromAir:   b.exchange.Convected + warming + b.back.Convected + b.carrier,
+			FromWalls: b.exchange.Radiated + b.back.Radiated,
+			Vapour:    j,
+		}, rates)
+	}
+}
+
+// input collects what the boundary depends on from the unknowns.
+func (s *System) input(t float64, y []float64) boundaryInput {
+	in := boundaryInput{t: t, film: s.Temperature(y), top: y[s.iBorder()-1], last: y[s.walls-1], own: s.Own(y)}
+	if s.carrier {
+		in.carrier = y[s.iCarrier()]
+	}
+	return in
+}
+
+// Derivative implements ode.System.
+func (s *System) Derivative(t float64, y, dydt []float64) {
+	in := s.input(t, y)
+	pot := s.coat.Diffusion.At(in.film)
+	s.bound(&in, &pot, &s.border, dydt[s.iOwn():s.iTail()])
+	b := &s.border
+
+	water, dWater := y[s.iWater():s.iBorder()], dydt[s.iWater():s.iBorder()]
+	below, flow := pot.Value(water[0]), 0.0
+	for i := range dWater {
+		next := b.contact.Flux
+		if i+1 < len(water) {
+			above := pot.Value(water[i+1])
+			next = (below - above) / s.grid.Gap[i]
+			below = above
+		}
+		dWater[i] = (flow - next) / s.grid.Width[i]
+		flow = next
+	}
+
+	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()
+	wall := y[:s.walls]
+	enter := 2 * conduct * (in.film - wall[0])
+	dydt[s.iBorder()] = b.film - enter
+	dydt[s.iBorder()+1] = -b.contact.Flux
+	for i := range wall {
+		leave := -(b.back.Convected + b.back.Radiated + b.back.Contact)
+		if i+1 < len(wall) {
+			leave = conduct * (wall[i] - wall[i+1])
+		}
+		dydt[i] = (enter - leave) / capacity
+		enter = leave
+	}
+	if s.carrier {
+		dydt[s.iCarrier()] = (b.carrier - b.back.Contact) / s.part.Carrier.Capacity
+	}
+
+	if s.conversions > 0 {
+		k1, k2 := s.coat.Cure.Constants(in.film)
+		alpha, dAlpha := y[s.iTail():s.iLedger()], dydt[s.iTail():s.iLedger()]
+		for i := range alpha {
+			dAlpha[i], _, _ = s.coat.Cure.RateAt(k1, k2, alpha[i], water[i])
+		}
+	}
+	copy(dydt[s.iLedger():], b.ledger[:])
+}
+
+// Admissible implements ode.Admissible: no cell holds negative water, no conversion passes its ends.
+func (s *System) Admissible(_ float64, y []float64) bool {
+	for _, x := range y[s.iWater():s.iBorder()] {
+		if !(x >= 0) {
+			return false
+		}
+	}
+	return !math.IsNaN(s.Temperature(y))
+}

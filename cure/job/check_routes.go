@@ -1,0 +1,132 @@
+package job
+
+import (
+	"fmt"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// checkRoutes demands at least one route, and in each that one thing follows the other.
+func (v *validator) checkRoutes(j *Job) {
+	if j.Room == nil && j.StaticOven == nil && j.Tunnel == nil {
+		v.add(&fault.Fault{Code: fault.Missing, Path: "room",
+			Advice: "Give at least one route: room, static_oven or tunnel."})
+	}
+	if r := j.Room; r != nil {
+		v.checkHorizon("room", r.Deadline, r.Horizon)
+		if v.sound("room.horizon_s", "pile.applied_after_s") && j.Pile != nil && r.Horizon <= j.Pile.AppliedAfter {
+			v.conflict("room.horizon_s", "the run ends before the part is flocked", "Watch for longer, or flock earlier.")
+		}
+	}
+	if o := j.StaticOven; o != nil {
+		v.checkStaticOven(o, j)
+	}
+	if t := j.Tunnel; t != nil {
+		v.checkTunnel(t, j)
+	}
+}
+
+func (v *validator) checkHorizon(route string, deadline, horizon float64) {
+	if v.sound(route+".deadline_s", route+".horizon_s") && horizon <= deadline {
+		v.conflict(route+".horizon_s", fmt.Sprintf("%s s is not after the deadline of %s s", fault.Number(horizon),
+			fault.Number(deadline)), "Watch for longer than until the deadline.")
+	}
+}
+
+// checkExit demands that the run goes on after the part has left the oven.
+func (v *validator) checkExit(route string, exit, horizon float64) {
+	if v.sound(route+".horizon_s") && horizon <= exit {
+		v.conflict(route+".horizon_s", fmt.Sprintf("%s s, but the part leaves the oven after %s s", fault.Number(horizon),
+			fault.Number(exit)), "Watch for longer than until the oven's exit.")
+	}
+}
+
+// checkFlocked demands that the part is flocked before it goes into the oven.
+func (v *validator) checkFlocked(path string, entry float64, j *Job) {
+	if j.Pile != nil && v.sound(path, "pile.applied_after_s") && entry < j.Pile.AppliedAfter {
+		v.conflict(path, fmt.Sprintf("%s s, but the part is flocked after %s s", fault.Number(entry),
+			fault.Number(j.Pile.AppliedAfter)), "Flock before the oven: enter it later, or flock earlier.")
+	}
+}
+
+func (v *validator) checkStaticOven(o *StaticOven, j *Job) {
+	const at = "static_oven"
+	v.checkHorizon(at, o.Deadline, o.Horizon)
+	v.checkFlocked(at+".loaded_after_s", o.LoadedAfter, j)
+	if v.sound(at+".loaded_after_s", at+".dwell_s") {
+		v.checkExit(at, o.LoadedAfter+o.Dwell, o.Horizon)
+	}
+	v.checkFlow(o.Transfer, at+".transfer")
+	state, ok := v.checkMoist(o.Humidity, o.SetPoint, j, at+".humidity", at+".set_point_K")
+	if loading := o.Chamber.AirAtLoading; ok && loading != nil && v.sound(at+".chamber.air_at_loading_K") {
+		if dew := state.DewPoint(); *loading < dew {
+			v.conflict(at+".chamber.air_at_loading_K", fmt.Sprintf("%s K is below the dew point of the oven's air, %s K",
+				fault.Number(*loading), fault.Number(dew)), "Fog would fill the oven: load it warmer, or give drier air.")
+		}
+	}
+}
+
+func (v *validator) checkTunnel(t *Tunnel, j *Job) {
+	const at = "tunnel"
+	v.checkHorizon(at, t.Deadline, t.Horizon)
+	v.checkFlocked(at+".entered_after_s", t.EnteredAfter, j)
+	length, heated, cooled := 0.0, false, false
+	for i := range min(len(t.Zones), v.blocks["tunnel.zones"].MaxItems) {
+		z := &t.Zones[i]
+		zone := fmt.Sprintf("tunnel.zones[%d]", i)
+		length += z.Length
+		v.checkFlow(z.Transfer, zone+".transfer")
+		v.checkMoist(z.Humidity, z.AirTemperature, j, zone+".humidity", zone+".air_temperature_K")
+		if z.Kind == Heated && cooled {
+			v.conflict(zone+".kind", "a heated zone after a cooling zone",
+				"Cooling zones come last: the part counts as cooling from the end of the last heated zone.")
+		}
+		heated = heated || z.Kind == Heated
+		cooled = cooled || z.Kind == Cooling
+	}
+	if v.sound("tunnel.zones") && !heated {
+		v.conflict("tunnel.zones", "no zone heats", "Give at least one heated zone, or leave the tunnel out.")
+	}
+	if v.sound("tunnel.zones", at+".entered_after_s", at+".line_speed_m_per_s") {
+		v.checkExit(at, t.EnteredAfter+length/t.LineSpeed, t.Horizon)
+	}
+}
+
+// checkPart demands that a part coated on both faces is a mirror image of itself.
+func (v *validator) checkPart(j *Job) {
+	if j.Part.Back != BackCoated {
+		return
+	}
+	if j.Part.Carrier != nil {
+		v.conflict("part.carrier", "a carrier touches the back, which is coated",
+			"A part coated on both faces has no bare back: set the carrier to null.")
+	}
+	if v.sound("part.orientation") && j.Part.Orientation != Vertical {
+		v.conflict("part.orientation", fmt.Sprintf("%s and coated on both faces", j.Part.Orientation),
+			"Both faces dry alike only when the part hangs upright: choose vertical, or another back.")
+	}
+	back := func(t Transfer, path string) {
+		if t.BackCoefficient != nil {
+			v.conflict(path+".back_coefficient_W_per_m2K", "the back is coated like the face",
+				"Both faces share one law: set the coefficient at the back to null.")
+		}
+	}
+	back(j.Workshop.Transfer, "workshop.transfer")
+	if j.StaticOven != nil {
+		back(j.StaticOven.Transfer, "static_oven.transfer")
+	}
+	if j.Tunnel != nil {
+		for i := range min(len(j.Tunnel.Zones), v.blocks["tunnel.zones"].MaxItems) {
+			back(j.Tunnel.Zones[i].Transfer, fmt.Sprintf("tunnel.zones[%d].transfer", i))
+		}
+	}
+}
+
+// checkTargets demands that tack goes before full cure does.
+func (v *validator) checkTargets(j *Job) {
+	if v.sound("targets.tack_conversion", "targets.full_conversion") && j.Targets.TackConversion > j.Targets.FullConversion {
+		v.conflict("targets.tack_conversion", fmt.Sprintf("%s is above the full conversion %s",
+			fault.Number(j.Targets.TackConversion), fault.Number(j.Targets.FullConversion)),
+			"A film stops being tacky before it is fully cured.")
+	}
+}

@@ -1,0 +1,119 @@
+package job
+
+// Field describes one number, text, choice or switch of a Job. All numbers are in the SI unit Unit.
+type Field struct {
+	Path      string     `json:"path"` // pattern: the JSON path with [] for every list index ("tunnel.zones[].length_m")
+	Kind      FieldKind  `json:"kind"`
+	Label     string     `json:"label"`
+	Group     string     `json:"group"` // first word of the path; "document" for the document's own fields
+	Unit      string     `json:"unit"`
+	Display   Display    `json:"display"`    // as a workshop outside the United States reads it
+	USDisplay Display    `json:"us_display"` // as a workshop in the United States reads it
+	Low       float64    `json:"low"`        // validation refuses numbers outside Low..High
+	High      float64    `json:"high"`       // for a text: the greatest number of characters
+	UsualLow  float64    `json:"usual_low"`  // the trade stays inside UsualLow..UsualHigh
+	UsualHigh float64    `json:"usual_high"`
+	Default   float64    `json:"default"`
+	Text      string     `json:"default_text"`
+	On        bool       `json:"default_on"`
+	Choices   []Choice   `json:"choices"`
+	Integer   bool       `json:"integer"`
+	Optional  bool       `json:"optional"`  // null is accepted
+	Absent    bool       `json:"absent"`    // an optional number that is null by default; Default is what to offer then
+	UsedWhen  *Condition `json:"used_when"` // null: always
+	Source    string     `json:"source"`    // where default and ranges come from
+	Effect    string     `json:"effect"`    // what happens when it is raised
+	Help      string     `json:"help"`      // what it is
+}
+
+// FieldKind is the kind of a field's value.
+type FieldKind string
+
+// The kinds of field.
+const (
+	KindNumber FieldKind = "number"
+	KindText   FieldKind = "text"
+	KindChoice FieldKind = "choice"
+	KindSwitch FieldKind = "switch"
+)
+
+// Display is a unit to show a number in: shown = SI * Factor + Offset, with Digits significant digits.
+type Display struct {
+	Symbol string  `json:"symbol"`
+	Factor float64 `json:"factor"`
+	Offset float64 `json:"offset"`
+	Digits int     `json:"digits"`
+}
+
+// Choice is one accepted word of a choice.
+type Choice struct {
+	Value string `json:"value"`
+	Label string `json:"label"`
+}
+
+// Condition says that a field has an effect only while the field at Path, in the same block, is one of In.
+type Condition struct {
+	Path string   `json:"path"`
+	In   []string `json:"in"`
+}
+
+// Block describes one object or list of a Job.
+type Block struct {
+	Path     string `json:"path"`
+	Label    string `json:"label"`
+	Help     string `json:"help"`
+	Optional bool   `json:"optional"`  // null is accepted and means: there is none
+	Absent   bool   `json:"absent"`    // an optional block that is null by default
+	OneOf    bool   `json:"one_of"`    // exactly one of its fields is given
+	List     bool   `json:"list"`      // a list of blocks
+	MinItems int    `json:"min_items"` // of a list
+	MaxItems int    `json:"max_items"`
+	Items    int    `json:"items"` // how many a list has by default
+}
+
+// Fields is the one table of everything that can be set in a Job, group by group.
+func Fields() []Field {
+	groups := [][]Field{
+		documentFields(), filmFields(), adhesiveFields(), sorptionFields(), crosslinkingFields(), pileFields(), partFields(),
+		workshopFields(), roomFields(), staticOvenFields(), chamberFields(), tunnelFields(), zoneFields(),
+		targetFields(), numericsFields(),
+	}
+	var all []Field
+	for _, g := range groups {
+		all = append(all, g...)
+	}
+	for i := range all {
+		all[i] = all[i].completed()
+	}
+	return all
+}
+
+// completed fills in what follows from the rest of the entry: kind, group and the display of numbers without a unit.
+func (f Field) completed() Field {
+	switch {
+	case f.Kind != "":
+	case f.Choices != nil:
+		f.Kind = KindChoice
+	default:
+		f.Kind = KindNumber
+	}
+	if f.Group == "" {
+		f.Group = firstWord(f.Path)
+	}
+	if f.Choices == nil {
+		f.Choices = []Choice{}
+	}
+	if f.Kind == KindNumber && f.Display.Factor == 0 {
+		f = f.in(plain())
+	}
+	return f
+}
+
+func firstWord(path string) string {
+	for i, c := range path {
+		if c == '.' || c == '[' {
+			return path[:i]
+		}
+	}
+	return path
+}

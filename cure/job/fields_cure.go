@@ -1,0 +1,46 @@
+package job
+
+func crosslinkingFields() []Field {
+	const at = "film.adhesive.crosslinking."
+	return []Field{
+		{Path: at + "order", Label: "Order of the cure", Low: 0.5, High: 3, UsualLow: 1, UsualHigh: 2, Default: 1,
+			Source: "orders near 0.9 for epoxies (abstracts of non-isothermal DSC studies), 2 for urethanes; 1 where nothing is known",
+			Effect: "The last part of the cure drags on.", Help: "Exponent of the unreacted share in the cure law."},
+		Field{Path: at + "frequency_factor_per_s", Label: "Frequency factor", Low: 1e-8, High: 1e35, UsualLow: 1e4, UsualHigh: 1e12,
+			Default: 1.2483e8, Source: "95 % in 5 min at 120 °C with 76 kJ/mol and order 1",
+			Effect: "Faster cure at every temperature.",
+			Help:   "Factor A of the rate constant k = A exp(-E/RT); used while the schedule has no pairs."}.in(frequencyFactor()),
+		Field{Path: at + "activation_energy_J_per_mol", Label: "Activation energy of the cure", Low: 10e3, High: 200e3,
+			UsualLow: 45e3, UsualHigh: 120e3, Default: 76e3,
+			Source: "urethanes 48 to 77 kJ/mol (Polymer 46, 2005, 15-25), melamine resins 96 to 116 kJ/mol (Meijer 1986)",
+			Effect: "Heat speeds the cure more; with a schedule's one pair a cold room cures more slowly.",
+			Help: "Energy E of the rate constant k = A exp(-E/RT); used while the schedule has fewer than two " +
+				"pairs."}.in(molarEnergy()),
+		Field{Path: at + "schedule.conversion", Label: "Conversion that the schedule reaches", Low: 0.5, High: 0.999, UsualLow: 0.9,
+			UsualHigh: 0.98, Default: 0.95, Source: commonPractice,
+			Effect: "The same schedule means a faster reaction.",
+			Help:   "Data sheets seldom say; 95 % is a fair reading of fully cured."}.in(fraction()),
+		Field{Path: at + "schedule.pairs[].temperature_K", Label: "Schedule: film temperature", Low: 273.15, High: 523.15,
+			UsualLow: 293.15, UsualHigh: 433.15, Default: 393.15, Source: commonPractice,
+			Effect: "The same time is taken to need more heat: slower cure below it.",
+			Help:   "Temperature of the film, not of the oven air, in the data sheet's cure schedule."}.in(temperature()),
+		Field{Path: at + "schedule.pairs[].time_s", Label: "Schedule: time", Low: 1, High: 90 * day, UsualLow: 120,
+			UsualHigh: 7 * day, Default: 300, Source: commonPractice + " (3 to 20 min at 100 to 160 °C, days in a room)",
+			Effect: "Slower cure.", Help: "Time at that temperature in the data sheet's cure schedule."}.in(minutes()),
+		Field{Path: at + "autocatalysis.frequency_factor_per_s", Label: "Autocatalysis: frequency factor", Low: 1e-8, High: 1e35,
+			UsualLow: 1e4, UsualHigh: 1e12, Default: 1.2483e8, Source: "the plain reaction's own value",
+			Effect: "The cure runs away sooner once it has begun.",
+			Help:   "Factor of the second rate constant, which grows with the conversion."}.in(frequencyFactor()),
+		Field{Path: at + "autocatalysis.activation_energy_J_per_mol", Label: "Autocatalysis: activation energy", Low: 10e3,
+			High: 200e3, UsualLow: 40e3, UsualHigh: 120e3, Default: 76e3,
+			Source: "57 to 84 kJ/mol for epoxies and urethanes (Barral 1995; Lin 2024)",
+			Effect: "Heat speeds the second reaction more.", Help: "Energy of the second rate constant."}.in(molarEnergy()),
+		{Path: at + "autocatalysis.exponent", Label: "Autocatalysis: exponent", Low: 0.1, High: 3, UsualLow: 0.3, UsualHigh: 1.5,
+			Default: 1, Source: "order and exponent together 2.5 to 3 for epoxies (Barral 1995, J. Appl. Polymer Science 56, 1029-1037)",
+			Effect: "The second reaction sets in later.", Help: "Exponent of the conversion in the second rate."},
+		Field{Path: at + "hindering_water_kg_per_kg", Label: "Water that halves the cure", Low: 0.001, High: 10, UsualLow: 0.03,
+			UsualHigh: 0.3, Default: 0.1, Optional: true, Source: fromMemory + " (crosslinking sets in as water leaves)",
+			Effect: "The cure starts while the film is still wetter.",
+			Help:   "Water content, in parts of the dry mass, at which the cure runs at half its dry rate; empty: water does not hinder."}.in(waterContent()),
+	}
+}

@@ -1,0 +1,85 @@
+package job
+
+func filmFields() []Field {
+	return []Field{
+		Field{Path: "film.wet_coat_kg_per_m2", Label: "Wet coat", Low: 0.02, High: 1, UsualLow: 0.11, UsualHigh: 0.25, Default: 0.15,
+			Source: commonPractice + " (110 to 250 g/m²)",
+			Effect: "Everything takes longer, more than in proportion once a skin has closed; open time grows.",
+			Help:   "Mass of adhesive sprayed on one square metre, as it leaves the gun. Weigh a card before and after."}.in(coatWeight()),
+	}
+}
+
+func adhesiveFields() []Field {
+	return []Field{
+		{Path: "film.adhesive.record", Kind: KindText, Label: "Adhesive", High: 100, Source: "free text",
+			Effect: "None: the numbers below count.", Help: "Name of the adhesive record that the numbers were taken from."},
+		Field{Path: "film.adhesive.solids_fraction", Label: "Solids", Low: 0.2, High: 0.7, UsualLow: 0.45, UsualHigh: 0.60,
+			Default: 0.5, Source: commonPractice + " (45 to 60 % by mass); measured by ISO 3251",
+			Effect: "Less water to dry, a thicker dry film, a shorter open time.",
+			Help:   "Mass left after drying, in parts of the wet mass; printed on the data sheet."}.in(fraction()),
+		Field{Path: "film.adhesive.polymer_density_kg_per_m3", Label: "Density of the dry film", Low: 900, High: 2000, UsualLow: 940,
+			UsualHigh: 1200, Default: 1080, Source: fromMemory + " (acrylic 1050 to 1150 kg/m³)",
+			Effect: "The same mass gives a thinner film, which dries sooner.",
+			Help:   "Density of the dry solids, polymer and filler together."}.in(density()),
+		Field{Path: "film.adhesive.solids_heat_capacity_J_per_kgK", Label: "Heat capacity of the dry film", Low: 800, High: 3000,
+			UsualLow: 1300, UsualHigh: 2200, Default: 1800, Source: fromMemory + " (polymers)",
+			Effect: "Hardly any: the film is light against the part.", Help: "Heat to warm one kilogram of dry film by one kelvin."}.in(heatCapacity()),
+		Field{Path: "film.adhesive.conductivity_W_per_mK", Label: "Conductivity of the film", Low: 0.1, High: 2, UsualLow: 0.15,
+			UsualHigh: 0.6, Default: 0.3, Source: fromMemory + " (between polymer 0.2 and water 0.6 W/(m·K))",
+			Effect: "Only the check that the film has one temperature becomes easier to pass.",
+			Help:   "Thermal conductivity of the film, for the check that it has one temperature through its thickness."}.in(conductivity()),
+		{Path: "film.adhesive.emissivity", Label: "Emissivity of the film", Low: 0.05, High: 1, UsualLow: 0.9, UsualHigh: 0.97,
+			Default: 0.95, Source: "wet adhesive film 0.95 (handbook tables)",
+			Effect: "More heat from hot walls; in a still room more heat from the walls too.",
+			Help:   "Share of a black body's heat radiation; used where there is no pile."},
+		Field{Path: "film.adhesive.particle_diameter_m", Label: "Particle diameter", Low: 20e-9, High: 2e-6, UsualLow: 100e-9,
+			UsualHigh: 500e-9, Default: 200e-9, Source: fromMemory + " (dispersions 100 to 500 nm)",
+			Effect: "Particles spread more slowly, a packed layer forms sooner: open time falls. Drying times hardly move.",
+			Help:   "Mean diameter of the dispersed polymer particles."}.in(particleLength()),
+		Field{Path: "film.adhesive.packing_fraction", Label: "Packing fraction", Low: 0.5, High: 0.72, UsualLow: 0.6, UsualHigh: 0.64,
+			Default: 0.64, Source: "random close packing of equal spheres, 0.64",
+			Effect: "The open time grows.", Help: "Volume share of polymer at which the particles touch."}.in(fraction()),
+		Field{Path: "film.adhesive.closing_fraction", Label: "Closing fraction", Low: 0.55, High: 0.95, UsualLow: 0.70,
+			UsualHigh: 0.80, Default: 0.74, Source: "closest packing of equal spheres, 0.74",
+			Effect: "Water flows freely for longer and the film dries through sooner.",
+			Help:   "Volume share of polymer at which the water paths between the particles close."}.in(fraction()),
+		Field{Path: "film.adhesive.capillary_diffusivity_m2_per_s", Label: "Diffusivity of water, wet film", Low: 1e-11, High: 1e-7,
+			UsualLow: 3e-10, UsualHigh: 3e-9, Default: 1e-9, Source: fromMemory + "; fit it to a weight-loss curve",
+			Effect: "The film dries through sooner in an oven; in a room hardly.",
+			Help:   "How fast water moves through the packed, still wet film. It also caps every other diffusivity."}.in(diffusivity()),
+		Field{Path: "film.adhesive.dry_diffusivity_at_25C_m2_per_s", Label: "Diffusivity of water, dry film at 25 °C", Low: 1e-15,
+			High: 1e-9, UsualLow: 1e-12, UsualHigh: 2e-11, Default: 5e-12,
+			Source: fromMemory + "; fit it to a weight-loss curve",
+			Effect: "The last water leaves sooner: dry through in an oven hangs on it more than on anything else.",
+			Help:   "How fast the last traces of water move through the closed polymer film at 25 °C."}.in(diffusivity()),
+		Field{Path: "film.adhesive.diffusion_activation_energy_J_per_mol", Label: "Activation energy of diffusion", Low: 0,
+			High: 120e3, UsualLow: 25e3, UsualHigh: 60e3, Default: 40e3, Source: fromMemory + " (water in rubbery polymers)",
+			Effect: "Heat helps more above 25 °C, cold hurts more below.",
+			Help:   "How strongly the diffusivity of the dry film rises with temperature."}.in(molarEnergy()),
+		Field{Path: "film.adhesive.minimum_film_forming_temperature_K", Label: "Minimum film-forming temperature", Low: 253.15,
+			High: 353.15, UsualLow: 273.15, UsualHigh: 278.15, Default: 275.15,
+			Source: commonPractice + " (flock binders 0 to 5 °C); measured by ISO 2115 or ASTM D2354",
+			Effect: "A cold room becomes a danger: below it the film dries to a white powder.",
+			Help:   "MFFT: the lowest temperature at which the particles flow together to a clear film."}.in(temperature()),
+		{Path: "film.adhesive.heals_when_warmed", Kind: KindSwitch, Label: "Heals when warmed", On: true, Source: commonPractice,
+			Effect: "A film that closed too cold is taken to be whole after warming above the MFFT.",
+			Help:   "Whether later warming above the minimum film-forming temperature still fuses the particles."},
+		Field{Path: "film.adhesive.crack_wet_thickness_m", Label: "Wet thickness that cracks", Low: 20e-6, High: 5e-3,
+			UsualLow: 250e-6, UsualHigh: 600e-6, Default: 400e-6, Source: commonPractice,
+			Effect: "Thick coats are reported later.", Help: "Wet film above this thickness tends to mud cracks."}.in(filmLength()),
+	}
+}
+
+func sorptionFields() []Field {
+	return []Field{
+		Field{Path: "film.adhesive.sorption.monolayer_kg_per_kg", Label: "Sorption: monolayer", Low: 0.001, High: 0.2,
+			UsualLow: 0.005, UsualHigh: 0.04, Default: 0.015, Source: fromMemory + " (soft acrylic films)",
+			Effect: "The dry film holds more water at every humidity.",
+			Help:   "Monolayer water of the GAB isotherm, in parts of the dry mass."}.in(waterContent()),
+		{Path: "film.adhesive.sorption.gab_c", Label: "Sorption: C", Low: 1, High: 100, UsualLow: 2, UsualHigh: 20, Default: 8,
+			Source: fromMemory, Effect: "The first water is held more firmly.", Help: "Constant C of the GAB isotherm."},
+		{Path: "film.adhesive.sorption.gab_k", Label: "Sorption: K", Low: 0.3, High: 0.98, UsualLow: 0.7, UsualHigh: 0.92,
+			Default: 0.85, Source: fromMemory, Effect: "The dry film takes up more water in humid air.",
+			Help: "Constant K of the GAB isotherm."},
+	}
+}

@@ -1,0 +1,82 @@
+package job
+
+import "reflect"
+
+// Default is the job that an empty document means: the model adhesive on a flocked ABS part, left in the workshop.
+func Default() Job {
+	var j Job
+	newTable().fill(reflect.ValueOf(&j).Elem(), "")
+	return j
+}
+
+// NewStaticOven, NewTunnel and their like are what an empty object means in a document; the page offers them when a block
+// is switched on.
+
+// NewStaticOven is a static oven of default values.
+func NewStaticOven() *StaticOven { return fresh[StaticOven]("static_oven") }
+
+// NewTunnel is a tunnel of one default zone.
+func NewTunnel() *Tunnel { return fresh[Tunnel]("tunnel") }
+
+// NewZone is a tunnel zone of default values.
+func NewZone() Zone { return *fresh[Zone]("tunnel.zones[]") }
+
+// NewAirPoint is one default state of the workshop's air, at spraying.
+func NewAirPoint() AirPoint { return *fresh[AirPoint]("workshop.air[]") }
+
+// NewCarrier is a carrier of default values.
+func NewCarrier() *Carrier { return fresh[Carrier]("part.carrier") }
+
+// NewAutocatalysis is a second rate constant of default values.
+func NewAutocatalysis() *Autocatalysis {
+	return fresh[Autocatalysis]("film.adhesive.crosslinking.autocatalysis")
+}
+
+func fresh[T any](pattern string) *T {
+	v := new(T)
+	newTable().fill(reflect.ValueOf(v).Elem(), pattern)
+	return v
+}
+
+// fill sets a value, which sits at the path pattern, and everything below it to the defaults.
+func (t table) fill(v reflect.Value, pattern string) {
+	switch v.Kind() {
+	case reflect.Struct:
+		for _, m := range members(v) {
+			t.fill(m.value, under(pattern, m.name))
+		}
+	case reflect.Slice:
+		n := t.blocks[pattern].Items
+		v.Set(reflect.MakeSlice(v.Type(), n, n))
+		for i := range n {
+			t.fill(v.Index(i), pattern+"[]")
+		}
+	case reflect.Pointer:
+		if t.absent(v.Type(), pattern) {
+			v.SetZero()
+			return
+		}
+		t.create(v, pattern)
+	case reflect.String:
+		v.SetString(t.fields[pattern].Text)
+	case reflect.Bool:
+		v.SetBool(t.fields[pattern].On)
+	case reflect.Int:
+		v.SetInt(int64(t.fields[pattern].Default))
+	case reflect.Float64:
+		v.SetFloat(t.fields[pattern].Default)
+	}
+}
+
+// create points a pointer at a new value of defaults.
+func (t table) create(pointer reflect.Value, pattern string) {
+	pointer.Set(reflect.New(pointer.Type().Elem()))
+	t.fill(pointer.Elem(), pattern)
+}
+
+func (t table) absent(pointer reflect.Type, pattern string) bool {
+	if isBlock(pointer) {
+		return t.blocks[pattern].Absent
+	}
+	return t.fields[pattern].Absent
+}

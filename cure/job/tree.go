@@ -1,0 +1,150 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"unicode/utf8"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// Limits of a document. A job with every list full is below 100 kB.
+const (
+	maxBytes  = 1 << 20
+	maxDepth  = 16
+	maxFaults = 100
+)
+
+// node is one JSON value: nil, bool, json.Number, string, []node, or an object.
+type node any
+
+// object keeps the order of its entries and those that come twice.
+type object []entry
+
+type entry struct {
+	key   string
+	value node
+}
+
+// parse reads one JSON text. Its fault is a single one: where the text stops being JSON nothing after it has a meaning.
+func parse(data []byte) (node, *fault.Fault) {
+	if len(data) > maxBytes {
+		return nil, fault.New(fault.Limit, "", fmt.Sprintf("the document has %d bytes", len(data)),
+			fmt.Sprintf("A job has at most %d bytes; is this the right file?", maxBytes))
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark in front
+	if at := firstBadByte(data); at >= 0 {
+		return nil, syntaxFault(data, at, "a byte that is not UTF-8")
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		return nil, syntaxFault(data, 0, "an empty document")
+	}
+	var whole json.RawMessage
+	if err := json.Unmarshal(data, &whole); err != nil {
+		at := len(data)
+		var s *json.SyntaxError
+		if errors.As(err, &s) {
+			at = int(s.Offset) - 1 // the offset counts the offending byte itself
+		}
+		if s != nil && int(s.Offset) >= len(data) && err.Error() == "unexpected end of JSON input" {
+			at = len(data)
+		}
+		return nil, syntaxFault(data, at, err.Error())
+	}
+	decoder := json.NewDecoder(bytes.NewReader(data))
+	decoder.UseNumber()
+	root, err := build(decoder, 0)
+	if err != nil {
+		return nil, syntaxFault(data, int(decoder.InputOffset()), err.Error())
+	}
+	return root, nil
+}
+
+// build reads the next value of a text that is known to be JSON; its error is one of too much nesting.
+func build(decoder *json.Decoder, depth int) (node, error) {
+	if depth > maxDepth {
+		return nil, fmt.Errorf("more than %d levels of nesting", maxDepth)
+	}
+	token, err := decoder.Token()
+	if err != nil {
+		return nil, err
+	}
+	switch token {
+	case json.Delim('{'):
+		entries := object{}
+		for decoder.More() {
+			key, err := decoder.Token()
+			if err != nil {
+				return nil, err
+			}
+			value, err := build(decoder, depth+1)
+			if err != nil {
+				return nil, err
+			}
+			entries = append(entries, entry{key.(string), value}) // the decoder hands out strings as keys only
+		}
+		_, err = decoder.Token()
+		return entries, err
+	case json.Delim('['):
+		items := []node{}
+		for decoder.More() {
+			item, err := build(decoder, depth+1)
+			if err != nil {
+				return nil, err
+			}
+			items = append(items, item)
+		}
+		_, err = decoder.Token()
+		return items, err
+	}
+	return token, nil
+}
+
+func firstBadByte(data []byte) int {
+	for i := 0; i < len(data); {
+		r, n := utf8.DecodeRune(data[i:])
+		if r == utf8.RuneError && n == 1 {
+			return i
+		}
+		i += n
+	}
+	return -1
+}
+
+// syntaxFault says where in the text, in lines and characters that count from one.
+func syntaxFault(data []byte, at int, what string) *fault.Fault {
+	at = max(0, min(at, len(data)))
+	line := 1 + bytes.Count(data[:at], []byte("\n"))
+	column := 1 + utf8.RuneCount(data[bytes.LastIndexByte(data[:at], '\n')+1:at])
+	return fault.New(fault.Syntax, "", fmt.Sprintf("line %d, column %d: %s", line, column, what),
+		"The text must be one JSON object; check brackets, commas and quotation marks there.")
+}
+
+// kindName names a JSON value in a message.
+func kindName(n node) string {
+	switch v := n.(type) {
+	case nil:
+		return "null"
+	case bool:
+		return fmt.Sprint(v)
+	case json.Number:
+		return "the number " + shorten(v.String())
+	case string:
+		return fmt.Sprintf("the text %q", shorten(v))
+	case []node:
+		return "a list"
+	default:
+		return "an object"
+	}
+}
+
+// shorten keeps a message on one line.
+func shorten(text string) string {
+	const most = 40
+	if utf8.RuneCountInString(text) <= most {
+		return text
+	}
+	return string([]rune(text)[:most]) + "…"
+}

@@ -1,0 +1,92 @@
+package report
+
+import "github.com/drywright/drywright/cure/result"
+
+// Fill writes every text of a result from its numbers: titles, labels, printed times, the sentence of each route, the
+// risks. It also names what the numbers leave open: the stages without a name, the stage in which a mark or a risk
+// falls, and the verdict. It changes no number, needs no order of calls and gives the same texts when called again.
+func Fill(r *result.Result) {
+	w := english()
+	for i := range r.Routes {
+		w.route(&r.Routes[i])
+	}
+}
+
+// route fills one route. Stages come first, since marks and risks are placed by them, and the sentence last, since it
+// quotes the risks.
+func (w words) route(r *result.Route) {
+	r.Title = w.titles[r.Kind]
+	for i := range r.Stages {
+		if s := &r.Stages[i]; s.Name == "" {
+			s.Name = w.stages[s.Kind]
+		}
+	}
+	for i := range r.Marks {
+		w.mark(&r.Marks[i], r)
+	}
+	for i := range r.Risks {
+		risk := &r.Risks[i]
+		if risk.Where == "" {
+			risk.Where = stageAt(r, risk.Start)
+		}
+		risk.Text = w.riskText(*risk)
+	}
+	for i := range r.Profiles {
+		p := &r.Profiles[i]
+		if label, known := w.marks[result.MarkName(p.Label)]; known {
+			p.Label = label
+		} else if p.Label == "" {
+			p.Label = Duration(p.Time)
+		}
+	}
+	if r.Exit != nil {
+		r.Exit.Text = Duration(r.Exit.Time)
+	}
+	r.Answer.Verdict = verdict(r)
+	r.Answer.Text = w.sentence(r)
+}
+
+// mark fills one mark.
+func (w words) mark(m *result.Mark, r *result.Route) {
+	m.Label = w.marks[m.Name]
+	m.Note = ""
+	if m.Time == nil {
+		m.Text = w.line[notReached]
+		m.Note = w.say(atHorizon, "horizon", Duration(m.State.Time))
+		return
+	}
+	m.Text = Duration(*m.Time)
+	if m.Where == "" {
+		m.Where = stageAt(r, *m.Time)
+	}
+	if m.AfterBoiling {
+		m.Note = w.line[afterBoiling]
+	}
+}
+
+// stageAt names the stage in which a time [s] falls. A time on a border belongs to the stage that begins there,
+// because its air is what brings a mark about at that moment; the end of the run belongs to the last stage.
+func stageAt(r *result.Route, t float64) string {
+	for i := len(r.Stages) - 1; i >= 0; i-- {
+		if s := r.Stages[i]; t >= s.Start && t <= s.End {
+			return s.Name
+		}
+	}
+	return ""
+}
+
+// verdict is the answer in one word. A route that is late is late even if a risk comes true as well.
+func verdict(r *result.Route) result.Verdict {
+	switch {
+	case r.Answer.Ready == nil:
+		return result.NotReached
+	case r.Answer.Margin != nil && *r.Answer.Margin < 0:
+		return result.TooLate
+	}
+	for _, risk := range r.Risks {
+		if risk.Severity == result.Danger {
+			return result.AtRisk
+		}
+	}
+	return result.InTime
+}

@@ -1,0 +1,128 @@
+package route
+
+import (
+	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/film"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/transfer"
+)
+
+// workshop is the job's workshop and what every route has in common: faces, pile, moment of flocking.
+type workshop struct {
+	job  *job.Job
+	air  *Schedule
+	pile *transfer.Pile
+}
+
+func newWorkshop(j *job.Job) (*workshop, error) {
+	w := &workshop{job: j}
+	var times, temperatures, humidities []float64
+	for _, p := range j.Workshop.Air {
+		s, err := State(p.Humidity, p.Temperature, j.Workshop.Pressure, j.Numerics.EnhancementFactor)
+		if err != nil {
+			return nil, err
+		}
+		times = append(times, p.Time)
+		temperatures = append(temperatures, p.Temperature)
+		humidities = append(humidities, s.RelativeHumidity())
+	}
+	t, err := num.NewLinear(times, temperatures)
+	if err != nil {
+		return nil, err
+	}
+	h, err := num.NewLinear(times, humidities)
+	if err != nil {
+		return nil, err
+	}
+	w.air = &Schedule{temperature: t, humidity: h, pressure: j.Workshop.Pressure,
+		real: j.Numerics.EnhancementFactor, wall: j.Workshop.WallTemperature}
+	if p := j.Pile; p != nil {
+		w.pile = &transfer.Pile{Length: p.Length, Porosity: p.Porosity, Tortuosity: p.Tortuosity,
+			Conductivity: p.Conductivity, Emissivity: p.Emissivity}
+	}
+	return w, nil
+}
+
+// flocked is the moment from which the fibre is on the film; 0 without fibre.
+func (w *workshop) flocked() float64 {
+	if w.job.Pile == nil {
+		return 0
+	}
+	return w.job.Pile.AppliedAfter
+}
+
+// stay is a stage in the workshop's air.
+func (w *workshop) stay(name string, kind result.StageKind, start, end float64, piled bool) Stage {
+	st := Stage{Name: name, Kind: kind, Start: start, End: end, Piled: piled && w.job.Pile != nil,
+		Exposure: w.exposure(w.job.Workshop.Transfer, w.air.over(start, end), piled)}
+	for _, k := range w.air.temperature.Knots() {
+		if k > start && k < end {
+			st.Stops = append(st.Stops, k)
+		}
+	}
+	return st
+}
+
+// exposure joins surroundings with the part's faces.
+func (w *workshop) exposure(t job.Transfer, around film.Surroundings, piled bool) film.Exposure {
+	part := &w.job.Part
+	x := film.Exposure{
+		Around: around,
+		Front:  film.Face{Law: law(t, part, part.Orientation), Emissivity: w.job.Film.Adhesive.Emissivity, Factor: 1},
+		Back:   film.Face{Law: law(t, part, turned(part.Orientation)), Emissivity: part.BackEmissivity, Factor: 1},
+	}
+	if t.BackCoefficient != nil {
+		x.Back.Law = transfer.Given{H: *t.BackCoefficient}
+	}
+	if piled && w.pile != nil {
+		x.Front.Pile = w.pile
+		p := w.job.Pile
+		x.PileCapacity = (1 - p.Porosity) * p.Length * p.FibreDensity * p.FibreHeatCapacity
+	}
+	return x
+}
+
+// law builds the transfer law of one face.
+func law(t job.Transfer, part *job.Part, o job.Orientation) transfer.Law {
+	forced := transfer.Parallel{Velocity: t.Velocity, Length: part.Length, Tripped: t.Tripped}
+	buoyant := transfer.Buoyant{Length: part.Length, Orientation: orientation(o)}
+	switch t.Kind {
+	case job.ParallelFlow:
+		return forced
+	case job.Natural:
+		return buoyant
+	case job.Combined:
+		return transfer.Combined{Parallel: forced, Buoyant: buoyant}
+	default:
+		return transfer.Given{H: t.Coefficient}
+	}
+}
+
+func orientation(o job.Orientation) transfer.Orientation {
+	return map[job.Orientation]transfer.Orientation{
+		job.Vertical: transfer.Vertical, job.FacingUp: transfer.FacingUp, job.FacingDown: transfer.FacingDown}[o]
+}
+
+// turned is the orientation of the other face.
+func turned(o job.Orientation) job.Orientation {
+	return map[job.Orientation]job.Orientation{
+		job.Vertical: job.Vertical, job.FacingUp: job.FacingDown, job.FacingDown: job.FacingUp}[o]
+}
+
+// State makes an air state from a temperature and the one given humidity.
+func State(h job.Humidity, T, p float64, real bool) (air.State, error) {
+	switch {
+	case h.DewPoint != nil:
+		return air.FromDewPoint(T, p, *h.DewPoint, real)
+	case h.RelativeHumidity != nil:
+		return air.FromRelativeHumidity(T, p, *h.RelativeHumidity, real)
+	case h.WetBulb != nil:
+		return air.FromWetBulb(T, p, *h.WetBulb, real)
+	case h.VapourDensity != nil:
+		return air.FromVapourDensity(T, p, *h.VapourDensity, real)
+	default:
+		return air.FromHumidityRatio(T, p, *h.HumidityRatio, real)
+	}
+}

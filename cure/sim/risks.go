@@ -1,0 +1,94 @@
+package sim
+
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/film"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/transfer"
+)
+
+// extreme is the worst value of something so far, and when it first passed its limit.
+type extreme struct {
+	passed bool
+	start  float64
+	worst  float64
+}
+
+// see takes a value; limit is where it begins to count.
+func (e *extreme) see(t, value, limit float64) {
+	if value > limit && !e.passed {
+		e.passed, e.start = true, t
+	}
+	e.worst = math.Max(e.worst, value)
+}
+
+// watcher looks out for what goes wrong.
+type watcher struct {
+	boil, hot, dew, skin, humid extreme
+	driest                      float64 // least water so far, against which dew counts [kg/m2]
+	wetThickness                float64 // of the stage's start [m]
+	cautions                    []transfer.Caution
+	working                     []result.Working
+}
+
+// noticedDew is the dew from which it is worth a word [kg/m2]: a tenth of a usual run-off mass.
+const noticedDew = 1e-3
+
+// look takes one reading.
+func (r *run) look(s *film.System, t float64, y []float64, d *film.Reading) {
+	target := &r.job.Targets
+	r.boil.see(t, s.BoilingPressure(t, y, r.coat.Diffusion.Water(r.coat.Diffusion.Closing)), r.job.Workshop.Pressure)
+	r.hot.see(t, d.Hottest, r.job.Part.LimitTemperature)
+	mass := d.MeanWater * r.grid.Solids
+	if t == 0 {
+		r.driest = mass
+	}
+	r.driest = math.Min(r.driest, mass)
+	r.dew.see(t, mass-r.driest, noticedDew)
+	r.humid.see(t, d.Climate.Air.RelativeHumidity(), target.NearSaturation)
+	if r.coat.Diffusion.Fraction(d.MeanWater) < r.coat.Diffusion.Packing {
+		skin := d.Thickness * d.Flux / film.WaterDensity / r.coat.Diffusion.Dilute(d.Film)
+		r.skin.see(t, skin, target.SkinNumber)
+	}
+}
+
+// risks lists what came true. Severity danger is what spoils the part.
+func (r *run) risks() []result.Risk {
+	target, a := &r.job.Targets, &r.job.Film.Adhesive
+	risks := []result.Risk{}
+	add := func(name string, severity result.Severity, start, worst, limit float64, unit string) {
+		risks = append(risks, result.Risk{Name: name, Severity: severity, Start: start, Worst: worst, Limit: limit, Unit: unit})
+	}
+	if m := r.met[boiling]; m.done {
+		add("boiling", result.Danger, m.time, r.boil.worst, r.job.Workshop.Pressure, "Pa")
+	}
+	if r.unformed {
+		m := r.met[closing]
+		severity := result.Danger
+		if r.met[filmWarm].done {
+			severity = result.Notice
+		}
+		add("film_forming", severity, m.time, m.reading.Film, a.FilmForming, "K")
+	}
+	if m := r.met[overLimit]; m.done {
+		add("part_limit", result.Danger, m.time, r.hot.worst, r.job.Part.LimitTemperature, "K")
+	}
+	if r.dew.passed {
+		severity := result.Notice
+		if r.dew.worst > target.DewRunOff {
+			severity = result.Danger
+		}
+		add("dew", severity, r.dew.start, r.dew.worst, target.DewRunOff, "kg/m2")
+	}
+	if r.skin.passed {
+		add("skin", result.Notice, r.skin.start, r.skin.worst, target.SkinNumber, "")
+	}
+	if r.humid.passed {
+		add("near_saturation", result.Notice, r.humid.start, r.humid.worst, target.NearSaturation, "")
+	}
+	if wet := r.coat.Thickness((1 - a.Solids) / a.Solids); wet > a.CrackThickness {
+		add("crack_thickness", result.Notice, 0, wet, a.CrackThickness, "m")
+	}
+	return risks
+}

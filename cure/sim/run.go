@@ -1,0 +1,148 @@
+package sim
+
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/film"
+	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/route"
+)
+
+// run is one part on its way along one route.
+type run struct {
+	*bench
+	plan     route.Plan
+	state    film.State
+	met      [conditions]met
+	unformed bool // the film closed below its MFFT
+	stage    int
+	fibre    float64 // heat that the fibre brought along [J/m2]
+	stats    ode.Stats
+	step     float64 // last good step, tried first in the next stage
+	end      struct {
+		time    float64
+		reading film.Reading
+	}
+	exit struct {
+		seen    bool
+		reading film.Reading
+	}
+	recorder
+	watcher
+}
+
+// settle is how long past its last mark a finished run goes on, as a share of the time so far: enough for the curves to
+// show where they lead.
+const settle = 0.15
+
+// newRun starts a part along a plan.
+func (b *bench) newRun(p route.Plan) *run {
+	r := &run{bench: b, plan: p, state: b.start}
+	r.state.Water = append([]float64(nil), b.start.Water...)
+	r.state.Conversion = append([]float64(nil), b.start.Conversion...)
+	r.state.Part = append([]float64(nil), b.start.Part...)
+	return r
+}
+
+// follow integrates the part along its plan. An error is a run that ended early; what was found up to there stands.
+func (r *run) follow() error {
+	piled := false
+	for i := range r.plan.Stages {
+		st := &r.plan.Stages[i]
+		r.stage = i
+		if st.Piled && !piled {
+			r.flock(st)
+			piled = true
+		}
+		goOn, err := r.pass(st)
+		if err != nil || !goOn {
+			return err
+		}
+	}
+	return nil
+}
+
+// flock puts the fibre on: it brings its heat along at the temperature of the air.
+func (r *run) flock(st *route.Stage) {
+	r.fibre = st.Exposure.PileCapacity * (st.Exposure.Around.Climate(st.Start, st.Own).Air.T - film.EnthalpyZero)
+	r.state.Enthalpy += r.fibre
+}
+
+// pass integrates one stage, from stop to stop.
+func (r *run) pass(st *route.Stage) (goOn bool, err error) {
+	s := r.system(st)
+	y := make([]float64, s.Dim())
+	s.Pack(&r.state, st.Own, y)
+	n := &r.job.Numerics
+	solver, err := ode.NewSolver(s, ode.Options{RelTol: n.RelativeTolerance,
+		AbsTol: s.Tolerances(n.RelativeTolerance), StepBudget: n.StepBudget - r.stats.Steps - r.stats.Rejected})
+	if err != nil {
+		return false, err
+	}
+	defer func() {
+		s.Unpack(y, &r.state)
+		r.count(solver.Stats())
+	}()
+	r.begin(s, st, y)
+	from := st.Start
+	for _, to := range append(append([]float64(nil), st.Stops...), st.End) {
+		events := r.events(s, r.stage, from, y)
+		if r.step > 0 {
+			solver.SetInitialStep(math.Min(r.step, to-from))
+		}
+		goOn = true
+		end, err := solver.Integrate(from, to, y, events, func(step *ode.Step) bool {
+			r.observe(s, step)
+			goOn = !r.finished(step.T1)
+			return goOn
+		})
+		if err != nil {
+			return false, r.failed(end.T, err)
+		}
+		from, r.step = end.T, solver.SuggestedStep()
+		if !goOn {
+			break
+		}
+	}
+	r.end.time, r.end.reading = from, s.Read(from, y)
+	if from == r.plan.Exit {
+		r.exit.seen, r.exit.reading = true, r.end.reading
+		r.profile(s, from, y, "exit")
+	}
+	return goOn, nil
+}
+
+// finished reports whether nothing new can come: all marks reached, out of the oven, and some time on.
+func (r *run) finished(t float64) bool {
+	if r.plan.Exit > t || !r.complete() {
+		return false
+	}
+	last := math.Max(r.met[fullCure].time, r.plan.Deadline)
+	for i := range r.met {
+		last = math.Max(last, r.met[i].time)
+	}
+	return t >= (1+settle)*last
+}
+
+// count adds a stage's work to the run's.
+func (r *run) count(s ode.Stats) {
+	r.stats.Steps += s.Steps
+	r.stats.Rejected += s.Rejected
+	r.stats.Derivatives += s.Derivatives
+	r.stats.Jacobians += s.Jacobians
+	r.stats.Factorisations += s.Factorisations
+}
+
+// failed says where a run ended early.
+func (r *run) failed(t float64, err error) error {
+	return fault.New(fault.Numeric, string(r.plan.Kind), "the run ended "+fault.Number(t)+" s after spraying: "+err.Error(),
+		"Raise numerics.step_budget or loosen numerics.relative_tolerance; if that does not help, look for an input at the end of its range.")
+}
+
+// status says how the run went.
+func (r *run) status(complete bool) result.Status {
+	return result.Status{Complete: complete, Steps: r.stats.Steps, Rejected: r.stats.Rejected,
+		Derivatives: r.stats.Derivatives, Jacobians: r.stats.Jacobians, Factorisations: r.stats.Factorisations}
+}

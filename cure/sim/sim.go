@@ -1,0 +1,118 @@
+package sim
+
+import (
+	"errors"
+	"math"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/route"
+)
+
+// Run computes every route of a valid job. The result carries numbers only; package report puts them into words. A
+// route that ended early is reported with what was found and a warning; an error means that nothing could be computed.
+func Run(j *job.Job) (result.Result, error) {
+	res := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}
+	b, err := newBench(j)
+	if err != nil {
+		return res, err
+	}
+	plans, err := route.Plans(j)
+	if err != nil {
+		return res, err
+	}
+	open, err := b.openTime()
+	if err != nil {
+		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: err.Error()})
+	}
+	for _, p := range plans {
+		r := b.newRun(p)
+		runErr := r.follow()
+		var numeric *fault.Fault
+		if runErr != nil && !errors.As(runErr, &numeric) {
+			return res, runErr
+		}
+		rt := r.report(open)
+		if runErr != nil {
+			rt.Warnings = append(rt.Warnings, result.Warning{Code: "run.ended", Text: runErr.Error()})
+			rt.Status.Complete = false
+		}
+		res.Routes = append(res.Routes, rt)
+	}
+	return res, nil
+}
+
+// report assembles the route's numbers.
+func (r *run) report(open result.Mark) result.Route {
+	rt := result.Route{Kind: r.plan.Kind, Risks: r.risks(), Balances: r.balances(), Curves: r.curves,
+		Profiles: r.profiles, Working: r.working, Warnings: []result.Warning{}, Status: r.status(true)}
+	rt.Marks = []result.Mark{open}
+	for _, name := range result.MarkNames()[1:] {
+		rt.Marks = append(rt.Marks, r.mark(name))
+	}
+	for i := range r.plan.Stages {
+		st := &r.plan.Stages[i]
+		out := result.Stage{Name: st.Name, Kind: st.Kind, Start: st.Start, End: st.End}
+		if st.Length > 0 {
+			position, length := st.Position, st.Length
+			out.Position, out.Length = &position, &length
+		}
+		rt.Stages = append(rt.Stages, out)
+	}
+	if r.exit.seen {
+		rt.Exit = r.leaving(rt.Marks)
+	}
+	for _, c := range r.cautions {
+		rt.Warnings = append(rt.Warnings, result.Warning{Code: c.Code, Text: c.Text})
+	}
+	rt.Answer = r.answer(rt.Marks)
+	return rt
+}
+
+// leaving is the film at the exit and the marks that hold there.
+func (r *run) leaving(marks []result.Mark) *result.Exit {
+	x := &result.Exit{Time: r.plan.Exit, State: state(r.plan.Exit, r.exit.reading), Holds: []result.MarkName{}, Lacks: []result.MarkName{}}
+	for i := range marks {
+		if at := marks[i].AtExit; at != nil && marks[i].Name != result.Ready {
+			if *at {
+				x.Holds = append(x.Holds, marks[i].Name)
+			} else {
+				x.Lacks = append(x.Lacks, marks[i].Name)
+			}
+		}
+	}
+	return x
+}
+
+// answer compares "ready" with the deadline and says which mark comes last.
+func (r *run) answer(marks []result.Mark) result.Answer {
+	a := result.Answer{Deadline: r.plan.Deadline}
+	last := math.Inf(-1)
+	for i := range marks {
+		m := &marks[i]
+		switch m.Name {
+		case result.TackFree, result.DryThrough, result.Cool:
+			if m.Time != nil && *m.Time > last {
+				last, a.Binding = *m.Time, string(m.Name)
+			}
+		case result.Ready:
+			if m.Time != nil {
+				ready, margin := *m.Time, r.plan.Deadline-*m.Time
+				a.Ready, a.Margin = &ready, &margin
+			}
+		}
+	}
+	if a.Ready == nil {
+		a.Binding = ""
+		for i := range marks {
+			switch m := &marks[i]; m.Name {
+			case result.TackFree, result.DryThrough, result.Cool:
+				if m.Time == nil && a.Binding == "" {
+					a.Binding = string(m.Name)
+				}
+			}
+		}
+	}
+	return a
+}

@@ -1,0 +1,78 @@
+package transfer
+
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/air"
+)
+
+// StefanBoltzmann constant, W/m2 K4, CODATA 2018.
+const StefanBoltzmann = 5.670374419e-8
+
+// edge is the least mole fraction of air that the logarithm of Stefan flow sees.
+const edge = 1e-9
+
+// Radiation is the net flux in W/m2 that a small body of emissivity eps at Ts takes from a large enclosure at Tw.
+//
+//	q = eps sigma (Tw^4 - Ts^4)
+func Radiation(eps, Tw, Ts float64) float64 {
+	return eps * StefanBoltzmann * (Tw*Tw + Ts*Ts) * (Tw + Ts) * (Tw - Ts)
+}
+
+// MassCoefficient is the mass transfer coefficient k in m/s that belongs to the heat transfer coefficient h in W/m2 K.
+//
+//	k = h / (rho cp Le^(2/3)),  Le = alpha/D
+//
+// Chilton and Colburn 1934, Ind. Eng. Chem. 26, 1183; Incropera et al. equation 6.60. Range 0.6 < Pr < 60, 0.6 < Sc < 3000.
+func MassCoefficient(h float64, m air.Props) float64 {
+	c := m.Density * m.HeatCapacity
+	le := m.Conductivity / (c * m.Diffusivity)
+	return h / (c * math.Cbrt(le*le))
+}
+
+// StefanLog is ln((1 - yInf)/(1 - ys)), the driving force of diffusion through stagnant air, and its derivative in ys. For
+// 1 - ys < 1e-9 it goes on linearly with the same slope; 1 - yInf is held at 1e-9 or more.
+func StefanLog(yInf, ys float64) (l, slope float64) {
+	far := max(1-yInf, edge)
+	near := 1 - ys
+	if near >= edge {
+		return math.Log1p((far - near) / near), 1 / near
+	}
+	return math.Log(far/edge) + (edge-near)/edge, 1 / edge
+}
+
+// StefanFlux is the vapour flux j in kg/m2 s from a surface of mole fraction ys to air of yInf, and dj/dys at constant k.
+//
+//	j = k p Mw/(R Tm) ln((1 - yInf)/(1 - ys))
+//
+// k in m/s, p in Pa, Tm the mean of surface and air in K; for the logarithm see StefanLog. Bird, Stewart and Lightfoot 2002,
+// Transport Phenomena, 2nd ed., section 18.2.
+func StefanFlux(k, p, Tm, yInf, ys float64) (j, slope float64) {
+	l, dl := StefanLog(yInf, ys)
+	g := conductance(k, p, Tm)
+	return g * l, g * dl
+}
+
+// conductance k p Mw/(R T), kg/m2 s.
+func conductance(k, p, T float64) float64 {
+	return k * p * air.WaterMolarMass / (air.GasConstant * T)
+}
+
+// Ackermann is the factor phi/(exp(phi) - 1) by which a vapour flux, phi = j cp_v/h, changes the heat that reaches the
+// surface: 1 at rest, below 1 while drying, above 1 while dew falls.
+//
+// Ackermann 1937, VDI-Forschungsheft 382; Bird, Stewart and Lightfoot section 22.8. Worked value: phi 0.5 gives 0.7707.
+func Ackermann(phi float64) float64 {
+	if math.Abs(phi) < 1e-4 {
+		return 1 - phi*(1./2-phi*(1./12)) // next term phi^4/720 < 2e-19
+	}
+	return phi / math.Expm1(phi)
+}
+
+// highFlux is h times Ackermann of j cp/h, 0 when h is 0 as the limit of drying is.
+func highFlux(h, jcp float64) float64 {
+	if h <= 0 {
+		return max(-jcp, 0)
+	}
+	return h * Ackermann(jcp/h)
+}

@@ -1,0 +1,178 @@
+/** Histories as pictures want them: named series in units of display, cut to the times that an axis can show. */
+import type { Curves, Profile, Route, Stage } from '../generated/contract';
+import { text } from '../text';
+import { hour, linearUnit } from './time';
+
+export interface Point {
+  x: number;
+  y: number;
+}
+
+export interface Series {
+  name: string;
+  /** Position in the palette and in the list of dash patterns: 1 to 5. */
+  style: number;
+  points: Point[];
+}
+
+export interface Stretch {
+  name: string;
+  kind: string;
+  from: number;
+  to: number;
+}
+
+export interface CurvePicture {
+  title: string;
+  xLabel: string;
+  yLabel: string;
+  log: boolean;
+  domain: [number, number];
+  /** Unit of the numbers on a linear axis; on a logarithmic one times are seconds with named ticks. */
+  unit: string;
+  series: Series[];
+  stretches: Stretch[];
+  fromZero: boolean;
+}
+
+interface Column {
+  key: keyof Curves;
+  name: string;
+  style: number;
+}
+
+interface Kind {
+  title: string;
+  yLabel: string;
+  columns: Column[];
+  shown: (si: number) => number;
+  fromZero: boolean;
+}
+
+export type CurveKind = 'water' | 'temperature' | 'conversion';
+
+function kindOf(kind: CurveKind): Kind {
+  const t = text.curves;
+  switch (kind) {
+    case 'water':
+      return {
+        title: t.water,
+        yLabel: t.waterAxis,
+        shown: (x) => x * 1e3,
+        fromZero: true,
+        columns: [
+          { key: 'mean_water_kg_per_kg', name: t.mean, style: 1 },
+          { key: 'outer_water_kg_per_kg', name: t.outer, style: 2 },
+          { key: 'surface_water_kg_per_kg', name: t.surface, style: 3 },
+          { key: 'inner_water_kg_per_kg', name: t.inner, style: 5 },
+          { key: 'equilibrium_water_kg_per_kg', name: t.equilibrium, style: 4 },
+        ],
+      };
+    case 'conversion':
+      return {
+        title: t.conversion,
+        yLabel: t.conversionAxis,
+        shown: (x) => x * 100,
+        fromZero: true,
+        columns: [
+          { key: 'mean_conversion', name: t.mean, style: 1 },
+          { key: 'least_conversion', name: t.least, style: 2 },
+        ],
+      };
+    case 'temperature':
+      return {
+        title: t.temperature,
+        yLabel: t.temperatureAxis,
+        shown: (x) => x - 273.15,
+        fromZero: false,
+        columns: [
+          { key: 'air_temperature_K', name: t.air, style: 4 },
+          { key: 'film_temperature_K', name: t.film, style: 1 },
+          { key: 'part_back_K', name: t.back, style: 2 },
+        ],
+      };
+  }
+}
+
+export function curvePicture(route: Route, kind: CurveKind, log: boolean): CurvePicture {
+  const k = kindOf(kind);
+  const times = route.curves.time_s;
+  const end = times.at(-1) ?? hour;
+  // A linear axis shows what happens until shortly after the last mark; days of rest would press it to the edge.
+  const last = Math.max(
+    ...route.marks.filter((m) => m.name !== 'cured').map((m) => m.time_s ?? 0),
+    route.exit?.time_s ?? 0,
+    60,
+  );
+  const to = log ? end : Math.min(end, last * 1.25);
+  const unit = linearUnit(to);
+  const low = log ? Math.max(1, Math.min(times.find((t) => t > 0) ?? 1, 10)) : 0;
+  const x = (t: number): number => (log ? t : t / unit.seconds);
+  return {
+    title: k.title,
+    yLabel: k.yLabel,
+    xLabel: log ? text.curves.timeLog : text.curves.time(unit.name),
+    log,
+    unit: unit.name,
+    domain: [x(low), x(to)],
+    fromZero: k.fromZero,
+    series: k.columns.map((c) => ({
+      name: c.name,
+      style: c.style,
+      points: pointsOf(times, route.curves[c.key], low, to).map(([t, y]) => ({ x: x(t), y: k.shown(y) })),
+    })),
+    stretches: stretchesOf(route.stages, low, to).map((s) => ({ ...s, from: x(s.from), to: x(s.to) })),
+  };
+}
+
+/** The pairs inside a span of time, and one beyond it so that a line reaches the edge. */
+function pointsOf(times: readonly number[], values: readonly number[], low: number, high: number): [number, number][] {
+  const pairs: [number, number][] = [];
+  for (const [i, t] of times.entries()) {
+    const v = values[i];
+    if (t < low || v === undefined || !Number.isFinite(v)) continue;
+    pairs.push([t, v]);
+    if (t >= high) break;
+  }
+  return pairs;
+}
+
+export function stretchesOf(stages: readonly Stage[], low: number, high: number): Stretch[] {
+  return stages
+    .map((s) => ({ name: s.name, kind: s.kind, from: Math.max(s.start_s, low), to: Math.min(s.end_s, high) }))
+    .filter((s) => s.to > s.from);
+}
+
+/** A handful of rows that tell a history in a table: the stages' ends and an even spread between. */
+export function rowsOf(picture: CurvePicture, count = 12): { x: number; values: (number | null)[] }[] {
+  const points = picture.series[0]?.points ?? [];
+  const inside = points.map((p, i) => ({ x: p.x, i })).filter((p) => p.x <= picture.domain[1]);
+  const step = Math.max(1, Math.ceil(inside.length / count));
+  const chosen = inside.filter((_, n) => n % step === 0 || n === inside.length - 1);
+  return chosen.map(({ x, i }) => ({ x, values: picture.series.map((s) => s.points[i]?.y ?? null) }));
+}
+
+export interface ProfilePicture {
+  title: string;
+  xLabel: string;
+  yLabel: string;
+  lines: { label: string; key: string; points: Point[] }[];
+}
+
+export function profilePicture(profiles: readonly Profile[], of: 'water' | 'conversion'): ProfilePicture {
+  const t = text.curves;
+  const isWater = of === 'water';
+  return {
+    title: isWater ? t.profileWater : t.profileConversion,
+    xLabel: isWater ? t.waterAxis : t.conversionAxis,
+    yLabel: t.depth,
+    lines: profiles.map((p, i) => ({
+      label: p.label,
+      key: String.fromCharCode(65 + i),
+      points: p.solids_share.map((s, n) => ({
+        x: isWater ? (p.water_kg_per_kg[n] ?? NaN) * 1e3 : (p.conversion[n] ?? NaN) * 100,
+        y: s,
+      })),
+    })),
+  };
+}

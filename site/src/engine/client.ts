@@ -1,0 +1,144 @@
+/**
+ * The page's side of the core: one question at a time, the latest wins. A question that is overtaken or aborted takes
+ * its worker down with it, because a running WebAssembly call cannot be interrupted; the compiled module is kept, so
+ * that the next worker starts in a few milliseconds.
+ */
+import type { Catalogue, Fault, Job, Result } from '../generated/contract';
+import type { FromWorker, Port, Source } from './protocol';
+
+export type Request =
+  | { op: 'describe' }
+  | { op: 'check'; job: unknown }
+  | { op: 'predict'; job: unknown };
+
+interface Reply {
+  ok: boolean;
+  catalogue?: Catalogue;
+  result?: Result;
+  job?: Job;
+  faults?: Fault[] | null;
+  message?: string;
+}
+
+/** What became of a job: an answer, a list of faults, or a core that broke down over it. */
+export type Predicted =
+  | { kind: 'answer'; result: Result }
+  | { kind: 'refused'; faults: Fault[] }
+  | { kind: 'broken'; message: string };
+
+/** The core could not be loaded or died. */
+export class EngineError extends Error {
+  override name = 'EngineError';
+}
+
+interface Pending {
+  id: number;
+  resolve(reply: Reply): void;
+  reject(error: Error): void;
+}
+
+const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
+export const isAbort = (error: unknown): boolean => error instanceof DOMException && error.name === 'AbortError';
+
+export class Engine {
+  #port: Port | null = null;
+  #module: WebAssembly.Module | null = null;
+  #pending: Pending | null = null;
+  #nextId = 1;
+  readonly #hire: () => Port;
+  readonly #source: Source;
+
+  constructor(hire: () => Port, source: Source) {
+    this.#hire = hire;
+    this.#source = source;
+  }
+
+  /** Fields, records, the demo job and the default job. */
+  async describe(): Promise<Catalogue> {
+    const reply = await this.#ask({ op: 'describe' });
+    if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message ?? 'The core described nothing.');
+    return reply.catalogue;
+  }
+
+  async predict(job: unknown, signal?: AbortSignal): Promise<Predicted> {
+    return this.#judge(await this.#ask({ op: 'predict', job }, signal));
+  }
+
+  /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
+  warm(): void {
+    this.#worker();
+  }
+
+  close(): void {
+    this.#dismiss(aborted());
+  }
+
+  #judge(reply: Reply): Predicted {
+    if (reply.ok && reply.result) return { kind: 'answer', result: reply.result };
+    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
+    // A core that has panicked is in an unknown state: it answers nothing more.
+    this.#dismiss(aborted());
+    this.warm();
+    return { kind: 'broken', message: reply.message ?? '' };
+  }
+
+  #ask(request: Request, signal?: AbortSignal): Promise<Reply> {
+    if (signal?.aborted) return Promise.reject(aborted());
+    if (this.#pending) this.#dismiss(aborted());
+    const id = this.#nextId++;
+    return new Promise<Reply>((resolve, reject) => {
+      this.#pending = { id, resolve, reject };
+      signal?.addEventListener('abort', () => {
+        if (this.#pending?.id === id) {
+          this.#dismiss(aborted());
+          this.warm();
+        }
+      });
+      const bytes = new TextEncoder().encode(JSON.stringify(request));
+      this.#worker().postMessage({ kind: 'ask', id, bytes });
+    });
+  }
+
+  #worker(): Port {
+    if (this.#port) return this.#port;
+    const port = this.#hire();
+    port.onmessage = (event) => this.#hear(port, event.data);
+    port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
+    port.postMessage({ kind: 'start', source: this.#source, module: this.#module });
+    this.#port = port;
+    return port;
+  }
+
+  #hear(from: Port, message: FromWorker): void {
+    if (from !== this.#port) return; // a last word of a worker already let go
+    switch (message.kind) {
+      case 'ready':
+        this.#module = message.module;
+        return;
+      case 'dead':
+        this.#dismiss(new EngineError(message.reason));
+        return;
+      case 'answer':
+        if (this.#pending?.id === message.id) this.#settle(message.bytes);
+    }
+  }
+
+  #settle(bytes: Uint8Array): void {
+    const pending = this.#pending;
+    this.#pending = null;
+    try {
+      pending?.resolve(JSON.parse(new TextDecoder().decode(bytes)) as Reply);
+    } catch {
+      pending?.reject(new EngineError('The core answered with something that is not JSON.'));
+    }
+  }
+
+  /** Lets the worker go and tells whoever waits for it. */
+  #dismiss(reason: Error): void {
+    this.#port?.terminate();
+    this.#port = null;
+    const pending = this.#pending;
+    this.#pending = null;
+    pending?.reject(reason);
+  }
+}

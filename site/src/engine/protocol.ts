@@ -1,0 +1,24 @@
+/** What the page and its worker say to each other. Bytes are JSON as cure/api reads and writes it. */
+
+/** Where the worker finds the compiled core. A later self-contained build hands over the module instead of addresses. */
+export interface Source {
+  readonly exec: string;
+  readonly wasm: string;
+}
+
+export type ToWorker =
+  | { kind: 'start'; source: Source; module: WebAssembly.Module | null }
+  | { kind: 'ask'; id: number; bytes: Uint8Array };
+
+export type FromWorker =
+  | { kind: 'ready'; module: WebAssembly.Module }
+  | { kind: 'answer'; id: number; bytes: Uint8Array }
+  | { kind: 'dead'; reason: string };
+
+/** The part of Worker that the client needs, so that tests can hand it another. */
+export interface Port {
+  postMessage(message: ToWorker): void;
+  terminate(): void;
+  onmessage: ((event: { data: FromWorker }) => void) | null;
+  onerror: ((event: { message: string }) => void) | null;
+}

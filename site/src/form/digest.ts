@@ -1,0 +1,41 @@
+/** What a closed section says of itself. */
+import type { Field } from '../generated/contract';
+import { toShown } from '../state/display';
+import { fieldText } from '../state/number';
+import { getAt, templateOf } from '../state/path';
+import { text } from '../text';
+import { digest, type SectionName } from './layout';
+
+/** A value in few digits with its unit, as the field table shows it. */
+export function shortValue(value: unknown, field: Field): string {
+  if (typeof value === 'number') {
+    const shown = toShown(value, field.display);
+    const symbol = field.display.symbol ? `\u202f${field.display.symbol}` : '';
+    return `${fieldText(Number(shown.toPrecision(Math.max(3, field.display.digits))))}${symbol}`;
+  }
+  if (typeof value === 'boolean') return value ? text.form.yes : text.form.no;
+  if (typeof value !== 'string') return '';
+  return field.choices.find((c) => c.value === value)?.label ?? value;
+}
+
+export function digestOf(job: unknown, fields: ReadonlyMap<string, Field>, section: SectionName): string {
+  if (getAt(job, section) === null) return text.form.off;
+  return digest[section]
+    .map((path) => partOf(job, fields, path))
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+function partOf(job: unknown, fields: ReadonlyMap<string, Field>, path: string): string {
+  const value = getAt(job, path);
+  if (Array.isArray(value)) return text.form.count(value.length, path);
+  const field = fields.get(templateOf(path));
+  if (field) return shortValue(value, field);
+  if (value === null || typeof value !== 'object') return '';
+  // A block of which one field is given.
+  for (const [name, given] of Object.entries(value)) {
+    const one = fields.get(templateOf(`${path}.${name}`));
+    if (one && given !== null) return `${shortValue(given, one)} ${one.label.toLowerCase()}`;
+  }
+  return '';
+}

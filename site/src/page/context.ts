@@ -1,0 +1,19 @@
+/** What every part of the page may reach: the job being edited, the answer, and the tables of the core. */
+import { createContext } from 'svelte';
+import type { Catalogue } from '../generated/contract';
+import type { AnswerState } from '../state/answer.svelte';
+import type { Complaint, FieldIndex } from '../state/faults';
+import type { JobDocument } from '../state/job.svelte';
+
+export interface Desk {
+  readonly catalogue: Catalogue;
+  readonly fields: FieldIndex;
+  readonly job: JobDocument;
+  readonly answer: AnswerState;
+  /** All complaints about inputs, in the order of the form. */
+  readonly complaints: readonly Complaint[];
+  /** The complaints by path. */
+  readonly wrong: ReadonlyMap<string, string>;
+}
+
+export const [useDesk, provideDesk] = createContext<Desk>();

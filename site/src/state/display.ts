@@ -1,0 +1,17 @@
+import type { Display } from '../generated/contract';
+import { fieldText } from './number';
+
+/** The unit change of the field table: shown = SI · factor + offset. */
+export const toShown = (si: number, d: Display): number => si * d.factor + d.offset;
+export const toSI = (shown: number, d: Display): number => (shown - d.offset) / d.factor;
+
+/** An SI number as it stands in its field. */
+export const shownText = (si: number, d: Display): string => fieldText(toShown(si, d));
+
+/** A limit in words: few digits, because "between 0 and 250" is read and "between 0.000012 and 250" is not. */
+export function limitText(si: number, d: Display): string {
+  return fieldText(Number(toShown(si, d).toPrecision(5)));
+}
+
+export const rangeText = (low: number, high: number, d: Display): string =>
+  `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? ` ${d.symbol}` : ''}`;

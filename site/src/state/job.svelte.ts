@@ -1,0 +1,149 @@
+/**
+ * The one writer of the job. The document holds the last good value of every field in SI; beside it stand the texts as
+ * they were typed and the slips that kept a text from becoming a number. Components call methods here and never write
+ * to the document themselves.
+ */
+import { SvelteMap } from 'svelte/reactivity';
+import type { Field, Job } from '../generated/contract';
+import { toSI, shownText } from './display';
+import { parseNumber } from './number';
+import { getAt, isWithin, movePaths, setAt } from './path';
+
+/** Why a text is no value yet: nothing stands there, it is not a number, or it is not a whole number. */
+export type Slip = 'missing' | 'number' | 'whole';
+
+export class JobDocument {
+  /** The document in SI. Read it freely; write through the methods. */
+  readonly job: Job;
+  #job: Job;
+  readonly slips = new SvelteMap<string, Slip>();
+  #typed = new SvelteMap<string, string>();
+  #parked = new Map<string, unknown>();
+  #revision = $state(0);
+
+  constructor(initial: Job) {
+    this.#job = $state($state.snapshot(initial));
+    this.job = this.#job;
+  }
+
+  /** Counts every change; whoever must act on changes reads this. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  at(path: string): unknown {
+    return getAt(this.#job, path);
+  }
+
+  /** A copy without reactivity, to send, to keep or to save. */
+  snapshot(): Job {
+    return $state.snapshot(this.#job) as Job;
+  }
+
+  /** What stands in a field: the text as typed, or the value in the unit of display. */
+  text(path: string, field: Field): string {
+    const typed = this.#typed.get(path);
+    if (typed !== undefined) return typed;
+    const value = this.at(path);
+    if (typeof value === 'number') return shownText(value, field.display);
+    return typeof value === 'string' ? value : '';
+  }
+
+  /** Takes a text into a number field. A text that is no number is kept, and so is the last good value. */
+  type(path: string, text: string, field: Field): void {
+    this.#typed.set(path, text);
+    const slip = this.#read(path, text, field);
+    if (slip) this.slips.set(path, slip);
+    else this.slips.delete(path);
+    this.#revision++;
+  }
+
+  #read(path: string, text: string, field: Field): Slip | null {
+    const parsed = parseNumber(text, field.display.symbol);
+    if (parsed.kind === 'other') return 'number';
+    if (parsed.kind === 'empty') {
+      if (!field.optional) return 'missing';
+      setAt(this.#job, path, null);
+      return null;
+    }
+    const si = toSI(parsed.value, field.display);
+    if (field.integer && !Number.isInteger(si)) return 'whole';
+    setAt(this.#job, path, si);
+    return null;
+  }
+
+  /** Sets a choice, a switch or a name. */
+  set(path: string, value: string | boolean | number | null): void {
+    setAt(this.#job, path, value);
+    this.#revision++;
+  }
+
+  /** Puts a whole block in place: a record of the catalogue, or a block switched on. Texts typed below it are void. */
+  put(path: string, block: unknown): void {
+    setAt(this.#job, path, $state.snapshot(block));
+    this.#forget(path);
+    this.#revision++;
+  }
+
+  /** Switches an optional block on or off. Switched off it is parked, so that switching on brings back its numbers. */
+  toggle(path: string, on: boolean, fresh: () => unknown): void {
+    if (on) {
+      this.put(path, this.#parked.get(path) ?? fresh());
+    } else {
+      this.#parked.set(path, $state.snapshot(this.at(path)));
+      this.put(path, null);
+    }
+  }
+
+  /** Says by which one field a one-of block (humidity) is given; the others become null. */
+  giveBy(path: string, name: string, value: number): void {
+    const block = this.at(path) as Record<string, number | null>;
+    const before = Object.entries(block).find(([, v]) => v !== null);
+    if (before) this.#parked.set(`${path}.${before[0]}`, before[1]);
+    const parked = this.#parked.get(`${path}.${name}`);
+    const next = Object.fromEntries(Object.keys(block).map((k) => [k, null as number | null]));
+    next[name] = typeof parked === 'number' ? parked : value;
+    this.put(path, next);
+  }
+
+  add(list: string, item: unknown): void {
+    (this.at(list) as unknown[]).push($state.snapshot(item));
+    this.#revision++;
+  }
+
+  remove(list: string, index: number): void {
+    (this.at(list) as unknown[]).splice(index, 1);
+    this.#follow(list, (i) => (i === index ? null : i > index ? i - 1 : i));
+  }
+
+  move(list: string, from: number, to: number): void {
+    const items = this.at(list) as unknown[];
+    if (to < 0 || to >= items.length) return;
+    items.splice(to, 0, ...items.splice(from, 1));
+    this.#follow(list, (i) => (i === from ? to : i > from && i <= to ? i - 1 : i < from && i >= to ? i + 1 : i));
+  }
+
+  /** Replaces the whole document: demo, reset, a file. */
+  replace(job: Job): void {
+    Object.assign(this.#job, $state.snapshot(job));
+    this.#typed.clear();
+    this.slips.clear();
+    this.#parked.clear();
+    this.#revision++;
+  }
+
+  #follow(list: string, to: (index: number) => number | null): void {
+    for (const map of [this.#typed, this.slips] as SvelteMap<string, unknown>[]) {
+      const moved = movePaths([...map], list, to);
+      map.clear();
+      for (const [path, value] of moved) map.set(path, value);
+    }
+    this.#revision++;
+  }
+
+  #forget(block: string): void {
+    for (const map of [this.#typed, this.slips]) {
+      for (const path of [...map.keys()]) if (isWithin(path, block)) map.delete(path);
+    }
+  }
+}

@@ -1,0 +1,295 @@
+/**
+ * Every word of the page itself in British English. What describes an input or an answer (labels, sources, sentences,
+ * risks) comes from the core and is shown as it stands.
+ */
+import type { Kind, MarkName, Verdict } from '../generated/contract';
+import type { SectionName } from '../form/layout';
+import type { Slip } from '../state/job.svelte';
+
+const verdicts: Record<Verdict, string> = {
+  in_time: 'In time',
+  too_late: 'Too late',
+  not_reached: 'Not ready',
+  at_risk: 'At risk',
+};
+
+const sections: Record<SectionName, string> = {
+  film: 'Film',
+  pile: 'Flock pile',
+  part: 'Part',
+  workshop: 'Workshop',
+  room: 'Route: room, overnight',
+  static_oven: 'Route: static oven',
+  tunnel: 'Route: tunnel oven',
+  targets: 'Targets',
+  numerics: 'Computation',
+};
+
+const marks: Record<MarkName, string> = {
+  open: 'open time',
+  touch: 'touch-dry',
+  tack_free: 'tack-free',
+  dry_through: 'dry through',
+  cured: 'cured',
+  cool: 'cool to handle',
+  ready: 'ready to handle',
+};
+
+const slips: Record<Slip, (label: string, unit: string) => string> = {
+  missing: (label, unit) => `${label} needs a number${unit ? ` in ${unit}` : ''}.`,
+  number: (label, unit) => `${label} must be a number${unit ? ` in ${unit}` : ''}, such as 1.5 or 1,5.`,
+  whole: (label) => `${label} must be a whole number.`,
+};
+
+const cautions: Record<string, string> = {
+  hot: 'Oven routes: surfaces, parts and carriers leave hot. Wear gloves, mark the outfeed, let parts cool before handling.',
+  co_solvent:
+    'The adhesive may hold co-solvent. Ventilate and purge the oven, and keep the vapour below the limit that your code sets, before heat is switched on.',
+  decomposition:
+    'Some plastics and crosslinkers decompose when overheated and give off harmful vapour. Keep the part and film below their limits, with an independent over-temperature cut-out.',
+  fibre_dust:
+    'Fibre dust near an ignition source or high voltage can flash. Keep ducts and booths clean, earth everything that conducts, and keep flames and hot surfaces away.',
+  isocyanate:
+    'Isocyanate crosslinker: spraying needs respiratory protection and skin protection, and people with asthma or sensitised skin stay away.',
+  aziridine:
+    'Aziridine crosslinker: spraying needs respiratory protection and gloves; it sensitises skin and airways.',
+  carbodiimide: 'Carbodiimide crosslinker: ventilate while spraying and curing; follow the data sheet.',
+  always:
+    "The maker's data sheet, local codes and a licensed practitioner come before this page.",
+};
+
+export const en = {
+  language: 'en',
+  name: 'Drywright',
+  line: 'When a sprayed adhesive film is dry, cured and cool: in a room, a static oven, a tunnel',
+  private: 'Nothing leaves this page',
+  privateMore: 'Everything is computed on this machine. No figure of yours is sent anywhere.',
+  errorPrefix: 'Error: ',
+  skip: 'Skip to the answers',
+  skipInputs: 'Skip to the inputs',
+
+  job: {
+    name: 'Name of the job',
+    unnamed: 'Unnamed job',
+    demo: 'Load demo',
+    open: 'Open…',
+    save: 'Save',
+    reset: 'Reset',
+    print: 'Print',
+    demoHint: 'Replace all inputs with the worked demo job',
+    openHint: 'Open a job from a file',
+    saveHint: 'Save this job as a file',
+    resetHint: 'Set every input to its default',
+    printHint: 'Print the sheet: answers, picture, settings, cautions',
+    undo: 'Bring back',
+    replaced: (what: string) => `${what} loaded.`,
+    demoLoaded: 'The demo job',
+    defaultsLoaded: 'The default job',
+    fileLoaded: (file: string) => `“${file}”`,
+    notJson: (file: string) => `“${file}” is not a job file: it does not hold JSON. Nothing was changed.`,
+    notJob: (file: string) => `“${file}” holds JSON, but no job of this page. Nothing was changed.`,
+    newer: (file: string, version: number) =>
+      `“${file}” was written by a newer version of this page (job version ${version}). Nothing was changed.`,
+    notKept: 'This browser does not let the page keep the job. Save it as a file before you leave.',
+  },
+
+  theme: {
+    title: 'Theme',
+    system: 'As the system',
+    light: 'Light',
+    dark: 'Dark',
+  },
+
+  engine: {
+    starting: 'Loading the core…',
+    computing: 'Computing…',
+    fresh: 'Up to date',
+    old: 'These answers belong to the inputs before your last change.',
+    oldWhy: 'They stay until the inputs below can be computed.',
+    broken: 'The computation broke down and has been restarted. Change an input to try again.',
+    unreachable:
+      'The core could not be loaded. Load the page again; if it stays so, this browser may be too old for WebAssembly.',
+    again: 'Try again',
+    detail: 'Detail for a report',
+  },
+
+  answers: {
+    title: 'Answers',
+    ready: 'Ready',
+    margin: 'Margin',
+    deadline: 'Deadline',
+    binding: 'Comes last',
+    never: 'not within the horizon',
+    late: (duration: string) => `${duration} too late`,
+    spare: (duration: string) => `${duration} to spare`,
+    dangers: (n: number) => (n === 1 ? '1 danger' : `${n} dangers`),
+    notices: (n: number) => (n === 1 ? '1 notice' : `${n} notices`),
+    calm: 'No risk found',
+    detail: (route: string) => `See ${route} in detail`,
+    none: 'No route is switched on. Switch on a room, a static oven or a tunnel in the inputs.',
+    verdicts,
+    announce: (sentences: string) => `New answer. ${sentences}`,
+  },
+
+  lanes: {
+    title: 'From spraying to packing',
+    axis: 'time after spraying, logarithmic',
+    states: { wet: 'wet', touch: 'touch-dry', dry: 'dry through', cured: 'cured' },
+    statesDone: { wet: 'wet', touch: 'touch-dry', dry: 'dry', cured: 'cured' },
+    heat: 'heated',
+    deadline: 'deadline',
+    out: 'out of the oven',
+    key: 'State of the film',
+    table: 'The picture as a table',
+    alt: 'One lane per route on a logarithmic axis of time after spraying.',
+    boiled: 'after boiling',
+    route: 'Route',
+    event: 'Event',
+    time: 'Time after spraying',
+    where: 'Where',
+    state: 'Film from then on',
+    end: 'end of the run',
+  },
+
+  curves: {
+    log: 'Logarithmic',
+    linear: 'Linear',
+    scale: 'Axis of time',
+    water: 'Water in the film',
+    waterAxis: 'water (g/kg of solids)',
+    mean: 'mean',
+    outer: 'outer 5 %',
+    surface: 'surface',
+    inner: 'at the part',
+    equilibrium: 'in balance with the air',
+    conversion: 'Crosslinking',
+    conversionAxis: 'conversion (%)',
+    least: 'least',
+    temperature: 'Temperatures',
+    temperatureAxis: 'temperature (°C)',
+    air: 'air',
+    film: 'film',
+    back: 'back of the part',
+    limit: 'limit of the part',
+    time: (unit: string) => `time after spraying (${unit})`,
+    timeLog: 'time after spraying',
+    summary: (title: string, first: string, last: string) => `${title}: from ${first} to ${last}.`,
+    table: 'Values as a table',
+    profileWater: 'Water through the film',
+    profileConversion: 'Crosslinking through the film',
+    depth: 'share of solids below (0 = at the part, 1 = surface)',
+    noCure: 'This adhesive has no crosslinker.',
+    at: 'at',
+  },
+
+  route: {
+    title: 'In detail',
+    tabs: 'Routes',
+    marks: 'Marks',
+    mark: 'Mark',
+    time: 'After spraying',
+    where: 'Where',
+    exit: 'At the exit',
+    water: 'Water',
+    conversion: 'Conversion, mean (least)',
+    filmT: 'Film',
+    partT: 'Part, hottest',
+    note: 'Remark',
+    yes: 'yes',
+    no: 'no',
+    boiled: 'after boiling, doubtful',
+    risks: 'Risks',
+    noRisks: 'None found.',
+    severity: { notice: 'Notice', danger: 'Danger' },
+    warnings: 'Warnings',
+    noWarnings: 'None.',
+    pictures: 'Over time and through the film',
+    balances: 'Balances',
+    balancesNote: 'What came in must have gone out or be kept. The error is what the computation lost on the way.',
+    account: 'Account',
+    in: 'In',
+    out: 'Out',
+    kept: 'Kept',
+    error: 'Error',
+    relative: 'Relative',
+    balanceWater: 'Water, g/m²',
+    balanceHeat: 'Heat, kJ/m²',
+    term: 'Term',
+    value: 'Value',
+    working: 'Working',
+    workingNote: 'The figures on the way, with the equation and where it comes from.',
+    stage: 'Stage',
+    quantity: 'Quantity',
+    equation: 'Equation',
+    source: 'Source',
+    status: 'The run',
+    complete: 'The run reached its horizon.',
+    incomplete: 'The run ended early, at its step budget.',
+    counters: (steps: number, rejected: number, derivatives: number, jacobians: number, factors: number) =>
+      `${steps} steps, ${rejected} rejected, ${derivatives} derivatives, ${jacobians} Jacobians, ${factors} factorisations.`,
+  },
+
+  form: {
+    title: 'Inputs',
+    sections,
+    record: { adhesive: 'Adhesive', part: 'Material of the part', fibre: 'Fibre' },
+    own: 'own numbers',
+    changed: (record: string) => `Numbers differ from “${record}”.`,
+    restore: 'Use the record again',
+    more: (n: number) => `More about it (${n} ${n === 1 ? 'number' : 'numbers'})`,
+    on: 'Switched on',
+    off: 'switched off',
+    switchOn: (name: string) => `Include: ${name}`,
+    usual: (range: string) => `usually ${range}`,
+    accepted: 'Accepted',
+    default: 'Default',
+    effect: 'When raised',
+    help: 'About',
+    helpFor: (label: string) => `About ${label}`,
+    sourceOf: 'Source',
+    mayBeEmpty: 'may stay empty',
+    empty: 'empty',
+    useDefault: 'Set to default',
+    add: (item: string) => `Add ${item.toLowerCase()}`,
+    remove: (item: string, n: number) => `Remove ${item.toLowerCase()} ${n}`,
+    up: (item: string, n: number) => `Move ${item.toLowerCase()} ${n} up`,
+    down: (item: string, n: number) => `Move ${item.toLowerCase()} ${n} down`,
+    item: (item: string, n: number) => `${item} ${n}`,
+    noteOnRecord: 'Note',
+    jobNote: 'Note on the job',
+    yes: 'yes',
+    no: 'no',
+    errorsTitle: (n: number) => (n === 1 ? 'One input needs a look' : `${n} inputs need a look`),
+    errorsNote: 'The answers below are the last ones that could be computed.',
+    error: 'Error: ',
+    in: 'in ',
+    givenAs: 'given as',
+    count: (n: number, list: string) => (list === 'tunnel.zones' ? (n === 1 ? '1 zone' : `${n} zones`) : String(n)),
+  },
+
+  slips,
+  faultRange: (label: string, low: string, high: string, unit: string) =>
+    `${label} must be between ${low} and ${high}${unit ? ` ${unit}` : ''}.`,
+
+  cautions: { title: 'Cautions', ...cautions } as Record<string, string>,
+
+  sheet: {
+    title: 'Drying and cure sheet',
+    settings: 'Settings',
+    marks: 'Marks, time after spraying',
+    assumptions: 'Warnings and assumptions',
+    old: 'The answers on this sheet are older than its settings.',
+    date: 'Date',
+    name: 'Name',
+    signature: 'Signature',
+    printed: 'Computed by Drywright on the machine it was printed from.',
+  },
+
+  marks,
+  routes: { room: 'Room', static_oven: 'Static oven', tunnel: 'Tunnel oven' } as Record<Kind, string>,
+
+  footer: {
+    accuracy:
+      'A model, not a measurement: it predicts one flat part with an even coat. Where a number decides over money or safety, run a trial.',
+  },
+} as const;

@@ -1,0 +1,65 @@
+/**
+ * Numbers as they are printed where the core gives no text of its own: table cells, pictures, margins. The rules are
+ * those of the core's report, so that the same figure never stands on the page in two roundings.
+ */
+const minus = '\u2212';
+const absent = '–';
+
+const ladder: readonly [seconds: number, name: string, limit: number][] = [
+  [1, 's', 120],
+  [60, 'min', 120],
+  [3600, 'h', 48],
+  [86400, 'd', Infinity],
+];
+
+/** A time [s] as a workshop says it: seconds below 2 min, minutes below 2 h, hours below 48 h, else days. */
+export function duration(seconds: number): string {
+  if (!Number.isFinite(seconds)) return absent;
+  const size = Math.abs(seconds);
+  for (const [unit, name, limit] of ladder) {
+    const v = significant(size / unit);
+    if (v < limit) return `${sign(seconds, v)}${plain(v)} ${name}`;
+  }
+  return absent;
+}
+
+/** A temperature [K] in degrees Celsius with one decimal. */
+export const temperature = (kelvin: number): string => fixed(kelvin - 273.15, 1, '°C');
+/** A water content [kg/kg] in grams per kilogram of solids. */
+export const water = (ratio: number): string => three(ratio * 1e3, 'g/kg');
+/** A share in per cent with one decimal. */
+export const percent = (fraction: number): string => fixed(fraction * 100, 1, '%');
+/** A mass per area [kg/m²] in grams. */
+export const areal = (mass: number): string => three(mass * 1e3, 'g/m²');
+/** A heat per area [J/m²] in kilojoules. */
+export const arealHeat = (heat: number): string => three(heat * 1e-3, 'kJ/m²');
+/** A bare number with three significant digits. */
+export const number = (v: number, unit = ''): string => three(v, unit);
+
+/** The relative error of a balance with one digit: 3e-13. */
+export const relative = (v: number): string =>
+  Number.isFinite(v) ? v.toExponential(0).replace('e+', 'e').replace('-', minus) : absent;
+
+function three(v: number, unit: string): string {
+  if (!Number.isFinite(v)) return absent;
+  const r = Number(Math.abs(v).toPrecision(3));
+  const body = r !== 0 && (r < 1e-4 || r >= 1e7) ? scientific(r) : plain(r);
+  return `${sign(v, r)}${body}${unit ? ` ${unit}` : ''}`;
+}
+
+function fixed(v: number, decimals: number, unit: string): string {
+  if (!Number.isFinite(v)) return absent;
+  const body = Math.abs(v).toFixed(decimals);
+  return `${sign(v, Number(body))}${body} ${unit}`;
+}
+
+const significant = (v: number): number => (v < 1 ? Number(v.toFixed(2)) : Number(v.toPrecision(3)));
+const sign = (v: number, printed: number): string => (v < 0 && printed !== 0 ? minus : '');
+const plain = (v: number): string => v.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 });
+
+const raised: Record<string, string> = Object.fromEntries([...'0123456789-'].map((c, i) => [c, '⁰¹²³⁴⁵⁶⁷⁸⁹⁻'[i] ?? c]));
+function scientific(v: number): string {
+  const [mantissa, exponent] = v.toExponential(2).split('e');
+  const power = [...String(Number(exponent))].map((c) => raised[c] ?? c).join('');
+  return `${Number(mantissa)} · 10${power}`;
+}
