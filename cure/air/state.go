@@ -1,6 +1,10 @@
 package air
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // State is moist air: temperature K, total pressure Pa and mole fraction of vapour, from 0 (dry) to 1 (pure steam). Real
 // says whether saturation includes the enhancement factor. The zero value is no state.
@@ -77,7 +81,11 @@ func (s State) WetBulb() float64 {
 	if s.Y >= 1 {
 		return top
 	}
-	return bracketed(func(t float64) float64 { return s.saturationBalance(t) }, floor, top)
+	t, err := num.Root(s.saturationBalance, floor, top, 1e-10)
+	if err != nil {
+		return math.NaN() // only a state that is not a number encloses no root
+	}
+	return t
 }
 
 // saturationBalance is the adiabatic-saturation balance times (1 - y)(1 - y_s); positive below the wet bulb.

@@ -15,62 +15,114 @@ type Contact struct {
 	Wet       bool    // the surface is wet: the air alone sets the rate
 }
 
-// newtonLimit bounds the search for the surface activity; four or five steps are usual.
-const newtonLimit = 60
+const (
+	// newtonLimit bounds the searches of this package; four or five steps are usual.
+	newtonLimit = 60
+	// steamEdge is the share of air next to the surface, 1 - y_s, below which package transfer carries the logarithm of
+	// Stefan flow on as a straight line.
+	steamEdge = 1e-9
+)
+
+// surface is what a search for the contact works on.
+type surface struct {
+	coat   *Coat
+	pot    *Potential
+	face   *transfer.Prepared
+	full   float64 // mole fraction of vapour at activity 1; above 1 when superheated
+	supply float64 // F of the outermost cell
+	half   float64 // its centre's distance from the surface [kg/m2]
+}
+
+// balance is demand less supply at the activity a, its slope in a, and both fluxes with their slopes.
+func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
+	demand, byDemand := s.face.Flux(a)
+	x := s.coat.Isotherm.Water(a)
+	supply := (s.supply - s.pot.Value(x)) / s.half
+	bySupply := s.pot.Slope(x) * s.coat.Isotherm.Slope(a) / s.half
+	c = Contact{Activity: a, Flux: demand}
+	if byDemand > bySupply {
+		c.Flux = supply // of two that agree, the one that hangs less on the last digits of a
+	}
+	c.Potential = s.supply - c.Flux*s.half
+	return demand - supply, byDemand + bySupply, c
+}
 
 // meet finds the contact of a film whose outermost cell holds top [kg/kg], half [kg/m2] below the surface, with the
-// air: the surface is wet when the film can supply what the air takes at activity 1, else its activity is the root of
-// air(a) = supply(a). Air's demand and the film's lack of supply both rise with a and are convex, so Newton's method
-// comes down on the root from above; a bracket guards it.
+// air. The surface is wet when the film can supply what the air takes at activity 1. Else its activity is the one root
+// of demand(a) = supply(a) between the film's own or the air's activity and 1.
+//
+// The search runs in w = -ln(1 - y_s), in which Stefan flow is a straight line even where the vapour next to the surface
+// becomes pure steam: the demand of a film at its boiling point is anything that the film can supply.
 func meet(coat *Coat, pot *Potential, face *transfer.Prepared, airActivity, top, half float64) Contact {
-	supply := pot.Value(top)
-	saturated := coat.Isotherm.Water(1)
-	wetFlux, _ := face.Flux(1)
-	if wetFlux <= (supply-pot.Value(saturated))/half {
-		return Contact{Activity: 1, Flux: wetFlux, Potential: supply - wetFlux*half, Wet: true}
+	s := surface{coat: coat, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
+	if wet, _ := face.Flux(1); wet <= (s.supply-pot.Value(coat.Isotherm.Water(1)))/half {
+		return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*half, Wet: true}
 	}
 	own := coat.Isotherm.Activity(top)
 	lo, hi := math.Min(own, math.Min(1, airActivity)), 1.0
-	// First guess: both sides linear, each through its own point of rest.
-	demand := wetFlux / math.Max(1-airActivity, 1e-3)
-	ease := pot.Slope(top) * coat.Isotherm.Slope(own) / half
-	a := own
-	if demand > 0 {
-		a = (demand*airActivity + ease*own) / (demand + ease)
+	if edge := (1 - steamEdge) / s.full; edge < hi {
+		if miss, _, _ := s.balance(edge); miss < 0 {
+			return s.steam(edge)
+		}
+		hi = edge
 	}
-	if !(a > lo && a < hi) {
-		a = (lo + hi) / 2
-	}
-	var before, missBefore float64
-	for i := range newtonLimit {
-		x := coat.Isotherm.Water(a)
-		j, dj := face.Flux(a)
-		miss := j - (supply-pot.Value(x))/half
-		if miss < 0 {
-			lo = a
-		} else {
-			hi = a
-		}
-		slope := dj + pot.Slope(x)*coat.Isotherm.Slope(a)/half
-		if i > 0 {
-			// dj holds the coefficients; the chord knows that they move with the activity too.
-			if chord := (miss - missBefore) / (a - before); chord > 0 {
-				slope = chord
-			}
-		}
-		before, missBefore = a, miss
-		next := a - miss/slope
-		if !(next >= lo && next <= hi) {
-			next = (lo + hi) / 2
-		}
-		a = next
-		// The chord method multiplies its last two errors: a step below 1e-7 leaves about 1e-12.
-		if math.Abs(a-before) <= 1e-7*math.Abs(a) {
+	return s.search(lo, hi, own, airActivity)
+}
+
+// search is Newton's method in w, guarded by a bracket.
+func (s *surface) search(lo, hi, own, airActivity float64) Contact {
+	w := func(a float64) float64 { return -math.Log1p(-a * s.full) }
+	a := s.guess(lo, hi, own, airActivity)
+	wLo, wHi, at := w(lo), w(hi), w(a)
+	rounding := 4e-15 * math.Abs(s.supply) / s.half
+	last := math.Inf(1)
+	var c Contact
+	for range newtonLimit {
+		var miss, slope float64
+		miss, slope, c = s.balance(a)
+		if math.Abs(miss) <= 1e-10*math.Abs(c.Flux)+rounding {
 			break
 		}
+		if miss < 0 {
+			wLo = at
+		} else {
+			wHi = at
+		}
+		next := at - miss/(slope*(1-a*s.full)/s.full)
+		if !(next > wLo && next < wHi) || math.Abs(miss) > 0.5*last {
+			next = (wLo + wHi) / 2
+		}
+		if next == at {
+			break
+		}
+		last = math.Abs(miss)
+		at = next
+		a = -math.Expm1(-at) / s.full
 	}
-	j, _ := face.Flux(a)
-	return Contact{Activity: a, Flux: j, Potential: supply - j*half}
+	return c
+}
+
+// guess takes both sides as linear, each through its own point of rest.
+func (s *surface) guess(lo, hi, own, airActivity float64) float64 {
+	_, demand := s.face.Flux(lo)
+	ease := s.pot.Slope(s.coat.Isotherm.Water(own)) * s.coat.Isotherm.Slope(own) / s.half
+	a := (demand*airActivity + ease*own) / (demand + ease)
+	if !(a >= lo && a <= hi) {
+		return lo + (hi-lo)/2
+	}
+	return a
+}
+
+// steam is the contact of a surface in its own steam: the demand rises so steeply there that the film's supply at the
+// edge sets the rate. A step or two of Newton's method along the straight line finish it.
+func (s *surface) steam(a float64) Contact {
+	var c Contact
+	for range 4 {
+		var miss, slope float64
+		miss, slope, c = s.balance(a)
+		a = math.Min(1, a-miss/slope)
+	}
+	return c
 }
 
 // airActivity is the water activity of a film at temperature T [K] that is at rest with the air.

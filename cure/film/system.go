@@ -211,10 +211,18 @@ func (s *System) Derivative(t float64, y, dydt []float64) {
 	copy(dydt[s.iLedger():], b.ledger[:])
 }
 
+// conversionSlack is how far rounding may carry a conversion past its ends.
+const conversionSlack = 1e-12
+
 // Admissible implements ode.Admissible: no cell holds negative water, no conversion passes its ends.
 func (s *System) Admissible(_ float64, y []float64) bool {
 	for _, x := range y[s.iWater():s.iBorder()] {
 		if !(x >= 0) {
+			return false
+		}
+	}
+	for _, alpha := range s.Conversion(y) {
+		if !(alpha >= -conversionSlack && alpha <= 1+conversionSlack) {
 			return false
 		}
 	}

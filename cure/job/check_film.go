@@ -28,8 +28,9 @@ func (v *validator) checkFilm(j *Job) {
 	a := &j.Film.Adhesive
 	if v.sound(at+".packing_fraction", at+".closing_fraction") && a.Closing < a.Packing+leastGap {
 		v.conflict(at+".closing_fraction", fmt.Sprintf("closing fraction %s is not above packing fraction %s",
-			fault.Number(a.Closing), fault.Number(a.Packing)), "Particles touch before the paths between them close: give a "+
-			"closing fraction at least 0.01 above the packing fraction.")
+			fault.Number(a.Closing), fault.Number(a.Packing)),
+			"Particles touch before the paths between them close: give a "+
+				"closing fraction at least 0.01 above the packing fraction.")
 	}
 	if v.sound(at+".packing_fraction", at+".solids_fraction", at+".polymer_density_kg_per_m3") {
 		polymer := a.Solids / a.PolymerDensity
@@ -40,7 +41,8 @@ func (v *validator) checkFilm(j *Job) {
 				"So thick a dispersion is packed before it is sprayed: lower the solids or raise the packing fraction.")
 		}
 		solids := j.Film.WetCoat * a.Solids
-		if layer := solids / (a.PolymerDensity * a.Packing); v.sound("film.wet_coat_kg_per_m2", "targets.open_layer_m") &&
+		if layer := solids / (a.PolymerDensity * a.Packing); v.sound("film.wet_coat_kg_per_m2",
+			"targets.open_layer_m") &&
 			j.Targets.OpenLayer >= layer {
 			v.conflict("targets.open_layer_m", fmt.Sprintf("%s m, but the whole packed film has %s m",
 				fault.Number(j.Targets.OpenLayer), fault.Number(layer)), "Give a thinner layer or a heavier coat.")
@@ -57,8 +59,9 @@ func (v *validator) checkFilm(j *Job) {
 		full := s.Monolayer * s.GABC * s.GABK / ((1 - s.GABK) * (1 - s.GABK + s.GABC*s.GABK))
 		closing := waterDensity / a.PolymerDensity * (1/a.Closing - 1)
 		if full >= closing {
-			v.conflict(at+".sorption", fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
-				fault.Number(full), fault.Number(closing)), "Lower the monolayer or K, or the closing fraction.")
+			v.conflict(at+".sorption",
+				fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
+					fault.Number(full), fault.Number(closing)), "Lower the monolayer or K, or the closing fraction.")
 		}
 	}
 }
@@ -93,8 +96,10 @@ func (v *validator) checkCrosslinking(j *Job) {
 	}
 	energy := v.fields[at+".activation_energy_J_per_mol"]
 	if law.E1 < energy.Low || law.E1 > energy.High {
-		v.conflict(at+".schedule.pairs", fmt.Sprintf("the pairs mean an activation energy of %s J/mol", fault.Number(law.E1)),
-			fmt.Sprintf("Cure reactions have %s to %s J/mol: check the times and temperatures.", fault.Number(energy.Low),
+		v.conflict(at+".schedule.pairs", fmt.Sprintf("the pairs mean an activation energy of %s J/mol",
+			fault.Number(law.E1)),
+			fmt.Sprintf("Cure reactions have %s to %s J/mol: check the times and temperatures.",
+				fault.Number(energy.Low),
 				fault.Number(energy.High)))
 	}
 }
@@ -110,8 +115,9 @@ func (v *validator) checkHottest(j *Job) {
 	if v.sound(at+".capillary_diffusivity_m2_per_s", at+".particle_diameter_m") {
 		particles := boltzmann * t / (3 * math.Pi * air.WaterViscosity(t) * a.ParticleDiameter)
 		if particles >= a.CapillaryDiffusion {
-			v.conflict(at+".capillary_diffusivity_m2_per_s", fmt.Sprintf("%s m²/s is not above the particles' own %s m²/s at %s K",
-				fault.Number(a.CapillaryDiffusion), fault.Number(particles), fault.Number(t)),
+			v.conflict(at+".capillary_diffusivity_m2_per_s",
+				fmt.Sprintf("%s m²/s is not above the particles' own %s m²/s at %s K",
+					fault.Number(a.CapillaryDiffusion), fault.Number(particles), fault.Number(t)),
 				"Water moves faster than the particles do: raise this diffusivity or the particle diameter.")
 		}
 	}
@@ -134,7 +140,8 @@ func (v *validator) checkSpeed(law kinetics.Law, t float64, c Crosslinking) {
 		rate float64
 	}{{first, k1}, {at + "autocatalysis.frequency_factor_per_s", k2}} {
 		if !(k.rate <= fastest) {
-			v.conflict(k.path, fmt.Sprintf("a rate constant of %s per second at %s K", fault.Number(k.rate), fault.Number(t)),
+			v.conflict(k.path, fmt.Sprintf("a rate constant of %s per second at %s K", fault.Number(k.rate),
+				fault.Number(t)),
 				"The film would cure in an instant: check frequency factor, activation energy and schedule.")
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
 )
@@ -152,7 +153,8 @@ func (d *decoder) list(n node, v reflect.Value, path, pattern string) {
 		return
 	}
 	if most := d.blocks[pattern].MaxItems; len(items) > most {
-		d.add(fault.New(fault.Limit, path, fmt.Sprintf("%d entries", len(items)), fmt.Sprintf("Give at most %d.", most)))
+		d.add(fault.New(fault.Limit, path, fmt.Sprintf("%d entries", len(items)), fmt.Sprintf("Give at most %d.",
+			most)))
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(items), len(items)))
@@ -199,7 +201,11 @@ func unknown(path, key string, all []member) *fault.Fault {
 			names += ", "
 		}
 		names += m.name
-		if distance := edits(key, m.name); distance < nearest {
+		distance := edits(key, m.name)
+		if key != "" && strings.HasPrefix(m.name, key+"_") {
+			distance = 0 // the unit was left off
+		}
+		if distance < nearest {
 			best, nearest = m.name, distance
 		}
 	}

@@ -14,8 +14,6 @@ func Demo() Job {
 		"night in which the workshop cools down, half an hour in the box oven at 80 °C, or through a tunnel of two zones."
 
 	j.Film.WetCoat = 0.155
-	j.Film.Adhesive.Record = "acrylic-soft"
-	j.Pile.Record = "polyamide"
 	j.Part = demoPart(j.Part)
 	j.Workshop.Air = demoNight()
 
@@ -35,7 +33,7 @@ func Demo() Job {
 func demoPart(p Part) Part {
 	p.Record = "aluminium"
 	p.Thickness, p.Density, p.HeatCapacity, p.Conductivity = 1.5e-3, 2800, 880, 160
-	p.BackEmissivity, p.Length, p.LimitTemperature = 0.1, 0.25, zeroCelsius+150
+	p.BackEmissivity, p.Length, p.LimitTemperature = 0.08, 0.25, zeroCelsius+150
 	return p
 }
 

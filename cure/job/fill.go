@@ -9,10 +9,8 @@ func Default() Job {
 	return j
 }
 
-// NewStaticOven, NewTunnel and their like are what an empty object means in a document; the page offers them when a block
-// is switched on.
-
-// NewStaticOven is a static oven of default values.
+// NewStaticOven is a static oven of default values: like the other constructors below, what an empty object means in a
+// document.
 func NewStaticOven() *StaticOven { return fresh[StaticOven]("static_oven") }
 
 // NewTunnel is a tunnel of one default zone.

@@ -60,13 +60,14 @@ func (l Law) ConstantsSlope(t float64) (dk1, dk2 float64) {
 // RateAt is the rate [1/s] for rate constants already known, with its partial derivatives in alpha [1/s] and x
 // [kg/(kg s)]. The rate is linear in k1 and k2, so RateAt with (dk1, dk2) of ConstantsSlope is its derivative in T.
 //
-// An integrator's trial states may stray out of range, and the law goes on smoothly there: above alpha = 1 the factor
-// (1 - alpha)^n turns negative and pulls back (an odd function of 1 - alpha), below alpha = 0 the power alpha^m does the
-// same, and g is even in x. Nothing is clamped. Exponents below 1 end in a short straight tail (see unreactedTail).
+// An integrator's trial states may stray out of range, and the law goes on continuously there. Above alpha = 1 the factor
+// (1 - alpha)^n turns negative and pulls back (an odd function of 1 - alpha). Below alpha = 0 the power alpha^m is zero, so
+// that k1 alone pulls back; an odd power would run away downwards. At 0 the slope is that from above, where the film
+// starts. g is even in x. Exponents below 1 end in a short straight tail (see unreactedTail).
 func (l Law) RateAt(k1, k2, alpha, x float64) (rate, dAlpha, dX float64) {
 	left, dLeft := power(1-alpha, l.N, unreactedTail)
 	k, dk := k1, 0.0
-	if k2 != 0 {
+	if k2 != 0 && alpha >= 0 {
 		p, dp := power(alpha, l.M, reactedTail)
 		k += k2 * p
 		dk = k2 * dp

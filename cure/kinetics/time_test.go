@@ -89,7 +89,8 @@ func TestEquivalentTimeProperties(t *testing.T) {
 		t.Errorf("one point: %g", got)
 	}
 	whole := EquivalentTime([]Moment{{0, 300}, {100, 400}}, 350, 76e3)
-	parts := EquivalentTime([]Moment{{0, 300}, {37, 337}}, 350, 76e3) + EquivalentTime([]Moment{{37, 337}, {100, 400}}, 350, 76e3)
+	parts := EquivalentTime([]Moment{{0, 300}, {37, 337}}, 350, 76e3) + EquivalentTime([]Moment{{37, 337}, {100, 400}},
+		350, 76e3)
 	near(t, "parts", parts, whole, 1e-12)
 	step := EquivalentTime([]Moment{{0, 300}, {10, 300}, {10, 350}, {20, 350}}, 350, 76e3)
 	near(t, "jump", step, 10+10*math.Exp(-76e3/GasConstant*(1/300.0-1/350.0)), 1e-12)

@@ -159,7 +159,7 @@ func TestTreeCounts(t *testing.T) {
 
 // roundOff bounds the residual of a condition that holds: coefficients of up to 150 are printed to 16 digits, and a
 // condition is a sum of products of up to five of them.
-const roundOff = 2e-12
+const roundOff = 1e-13
 
 // TestOrderConditions checks all conditions up to the claimed order of the method, of the embedded solution and of the
 // dense output, and that the next order fails, so that the check can.

@@ -49,9 +49,9 @@ func Temperature(kelvin float64) string { return fixed(kelvin-273.15, 1, "°C") 
 // Difference prints a difference of temperature [K] with three significant digits: "2.5 K".
 func Difference(kelvin float64) string { return three(kelvin, "K") }
 
-// Water prints a water content [kg of water per kg of solids] as a percentage of the solids with three significant
-// digits: "2.34 %". The targets of a job are read in the same unit.
-func Water(ratio float64) string { return three(ratio*100, "%") }
+// Water prints a water content [kg of water per kg of solids] in grams per kilogram with three significant digits:
+// "23.4 g/kg". Grams, because the interesting contents lie between 10 and 1000 of them.
+func Water(ratio float64) string { return three(ratio*1e3, "g/kg") }
 
 // Areal prints a mass per area [kg/m2] in grams with three significant digits: "75 g/m²".
 func Areal(mass float64) string { return three(mass*1e3, "g/m²") }

@@ -54,12 +54,12 @@ func TestQuantities(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{Temperature(293.15), "20.0 °C"}, {Temperature(273.12), "0.0 °C"}, {Temperature(263.15), "−10.0 °C"},
 		{Temperature(math.NaN()), "–"}, {Difference(2.504), "2.5 K"},
-		{Water(1), "100 %"}, {Water(0.02344), "2.34 %"}, {Water(0), "0 %"}, {Water(1e-9), "1e-07 %"},
+		{Water(1), "1000 g/kg"}, {Water(0.02344), "23.4 g/kg"}, {Water(0), "0 g/kg"}, {Water(1e-9), "1e-06 g/kg"},
 		{Areal(0.075), "75 g/m²"}, {Percent(0.95), "95.0 %"}, {Percent(1), "100.0 %"}, {Pressure(101325), "101 kPa"},
 		{Thickness(150e-6), "150 µm"}, {Number(12.54), "12.5"}, {Number(-0.5), "−0.5"}, {Number(1e7), "1e+07"},
 		{Relative(3.4e-13), "3e-13"}, {Relative(0), "0e+00"}, {Relative(math.Inf(1)), "–"},
 		{Quantity(300, "K"), "26.9 °C"}, {Quantity(101325, "Pa"), "101 kPa"}, {Quantity(2e-4, "m"), "200 µm"},
-		{Quantity(0.03, "kg/m2"), "30 g/m²"}, {Quantity(0.03, "kg_per_m2"), "30 g/m²"}, {Quantity(0.5, "kg/kg"), "50 %"},
+		{Quantity(0.03, "kg/m2"), "30 g/m²"}, {Quantity(0.03, "kg_per_m2"), "30 g/m²"}, {Quantity(0.5, "kg/kg"), "500 g/kg"},
 		{Quantity(90, "s"), "90 s"}, {Quantity(10, ""), "10"}, {Quantity(3.14159, "furlong"), "3.14 furlong"},
 	} {
 		if c.got != c.want {

@@ -32,12 +32,7 @@ func (w words) route(r *result.Route) {
 		risk.Text = w.riskText(*risk)
 	}
 	for i := range r.Profiles {
-		p := &r.Profiles[i]
-		if label, known := w.marks[result.MarkName(p.Label)]; known {
-			p.Label = label
-		} else if p.Label == "" {
-			p.Label = Duration(p.Time)
-		}
+		r.Profiles[i].Label = w.profileLabel(r.Profiles[i])
 	}
 	if r.Exit != nil {
 		r.Exit.Text = Duration(r.Exit.Time)
@@ -56,12 +51,30 @@ func (w words) mark(m *result.Mark, r *result.Route) {
 		return
 	}
 	m.Text = Duration(*m.Time)
-	if m.Where == "" {
+	switch {
+	case m.Where != "":
+	case m.Name == result.Open: // judged on the unflocked film, which has no other stage
+		m.Where = w.stages[result.Wait]
+	default:
 		m.Where = stageAt(r, *m.Time)
 	}
 	if m.AfterBoiling {
 		m.Note = w.line[afterBoiling]
 	}
+}
+
+// profileLabel says which moment a profile shows: a mark, another moment of note, or just the time.
+func (w words) profileLabel(p result.Profile) string {
+	if label, known := w.marks[result.MarkName(p.Label)]; known {
+		return label
+	}
+	if label, known := w.moment[p.Label]; known {
+		return label
+	}
+	if p.Label == "" {
+		return Duration(p.Time)
+	}
+	return p.Label
 }
 
 // stageAt names the stage in which a time [s] falls. A time on a border belongs to the stage that begins there,

@@ -60,6 +60,8 @@ func TestSentences(t *testing.T) {
 	risky := func(r result.Route, risks ...result.Risk) result.Route { r.Risks = risks; return r }
 	dried := []result.MarkName{result.Touch, result.TackFree, result.DryThrough, result.Cured}
 	never := room(14*hour, -1, -1)
+	inside := tunnel(append(dried, result.Cool), nil)
+	inside.Answer.Ready, inside.Answer.Margin = at(900), at(2700)
 	noDeadline := room(0, 8*hour, 8*hour)
 
 	for name, c := range map[string]struct {
@@ -81,6 +83,9 @@ func TestSentences(t *testing.T) {
 		"tunnel, all holds": {tunnel(append(dried, result.Cool, result.Ready), nil), "Leaves the tunnel 15.3 min after " +
 			"spraying tack-free, dry through, cured and cool. Ready to handle 17 min after spraying, 43 min before the " +
 			"deadline of 60 min; cooling down comes last.", result.InTime},
+		"tunnel, ready inside": {inside, "Leaves the tunnel 15.3 min after spraying tack-free, dry through, cured and cool. " +
+			"Ready to handle 15 min after spraying (still inside), 45 min before the deadline of 60 min; cooling down comes " +
+			"last.", result.InTime},
 		"tunnel, wet": {tunnel(nil, result.MarkNames()[1:]), "Leaves the tunnel 15.3 min after spraying still wet at the " +
 			"surface, not dry through and still too warm to handle. Ready to handle 17 min after spraying, 43 min before " +
 			"the deadline of 60 min; cooling down comes last.", result.InTime},
@@ -103,7 +108,8 @@ func TestSentences(t *testing.T) {
 
 func TestFillPlacesMarks(t *testing.T) {
 	r := result.Result{Routes: []result.Route{tunnel(nil, nil)}}
-	r.Routes[0].Profiles = []result.Profile{{Time: 380, Label: "touch"}, {Time: 500}}
+	r.Routes[0].Profiles = []result.Profile{{Time: 380, Label: "touch"}, {Time: 500},
+		{Label: "exit"}, {Label: "as sprayed"}}
 	r.Routes[0].Marks[1].AfterBoiling = true
 	Fill(&r)
 	got := r.Routes[0]
@@ -111,13 +117,17 @@ func TestFillPlacesMarks(t *testing.T) {
 		t.Errorf("title %q, exit %q", got.Title, got.Exit.Text)
 	}
 	touch, cool := got.Marks[1], got.Marks[5]
+	if got.Marks[0].Where != "Wait for flocking" {
+		t.Errorf("open: %+v", got.Marks[0])
+	}
 	if touch.Label != "touch-dry" || touch.Text != "6.33 min" || touch.Where != "Zone 1" || touch.Note == "" {
 		t.Errorf("touch: %+v", touch)
 	}
-	if cool.Where != "workshop" {
+	if cool.Where != "Workshop" {
 		t.Errorf("cool: %+v", cool)
 	}
-	if got.Profiles[0].Label != "touch-dry" || got.Profiles[1].Label != "8.33 min" {
+	if got.Profiles[0].Label != "touch-dry" || got.Profiles[1].Label != "8.33 min" ||
+		got.Profiles[2].Label != "at the exit" || got.Profiles[3].Label != "as sprayed" {
 		t.Errorf("profiles: %+v", got.Profiles)
 	}
 	before, _ := json.Marshal(r)

@@ -67,6 +67,10 @@ func (w words) readiness(r *result.Route) string {
 		}
 		return w.say(readyUnknown, "horizon", horizon)
 	}
+	when := afterSpraying
+	if r.Exit != nil && *a.Ready < r.Exit.Time {
+		when = stillInside // it can be handled once it is out
+	}
 	p, margin := readyAlone, 0.0
 	if a.Margin != nil && a.Deadline > 0 {
 		margin = *a.Margin
@@ -78,7 +82,7 @@ func (w words) readiness(r *result.Route) string {
 			p, margin = readyLate, -margin
 		}
 	}
-	s := w.say(p, "ready", Duration(*a.Ready), "margin", Duration(margin), "deadline", Duration(a.Deadline))
+	s := w.say(p, "when", w.say(when, "ready", Duration(*a.Ready)), "margin", Duration(margin), "deadline", Duration(a.Deadline))
 	if last := w.last[result.MarkName(a.Binding)]; last != "" {
 		return w.say(comesLast, "sentence", s, "mark", last)
 	}

@@ -12,6 +12,7 @@ type words struct {
 	last   map[result.MarkName]string  // what holds up "ready"
 	stages map[result.StageKind]string // names of the stages that no zone names
 	risks  map[string][2]string        // as a notice, as a danger
+	moment map[string]string           // labels of profiles that are no marks
 	grades map[result.Severity]string  // how a risk is announced
 	column [8]string                   // heads of the table of marks
 	line   [phrases]string             // all other sentences
@@ -26,6 +27,8 @@ const (
 	readyEarly
 	readyJust
 	readyLate
+	afterSpraying
+	stillInside
 	readyNever
 	readyUnknown // not ready, and no mark says why
 	comesLast
@@ -81,8 +84,8 @@ func english() words {
 			result.Cured: "cured", result.Cool: "cooling down",
 		},
 		stages: map[result.StageKind]string{
-			result.Wait: "wait in the workshop", result.Oven: "oven", result.HeatedZone: "heated zone",
-			result.CoolingZone: "cooling zone", result.Rest: "workshop",
+			result.Wait: "Wait for flocking", result.Oven: "Oven", result.HeatedZone: "Heated zone",
+			result.CoolingZone: "Cooling zone", result.Rest: "Workshop",
 		},
 		risks: map[string][2]string{
 			"boiling": {
@@ -115,30 +118,33 @@ func english() words {
 				"The wet film is {worst} thick; above {limit} this adhesive cracks as it dries.",
 			},
 		},
+		moment: map[string]string{"sprayed": "as sprayed", "exit": "at the exit"},
 		grades: map[result.Severity]string{result.Notice: "note", result.Danger: "DANGER"},
-		column: [8]string{"", "time", "where", "at exit", "water/solids", "conversion", "film", "remark"},
+		column: [8]string{"", "time", "where", "at exit", "water", "conversion", "film", "remark"},
 		line: [phrases]string{
-			readyAlone:   "Ready to handle {ready} after spraying",
-			readyEarly:   "Ready to handle {ready} after spraying, {margin} before the deadline of {deadline}",
-			readyJust:    "Ready to handle {ready} after spraying, just at the deadline of {deadline}",
-			readyLate:    "Ready to handle {ready} after spraying: {margin} too late for the deadline of {deadline}",
-			readyNever:   "Not ready within {horizon}: by then {lacks}.",
-			readyUnknown: "Not ready within {horizon}.",
-			comesLast:    "{sentence}; {mark} comes last.",
-			leavesBoth:   "Leaves {place} {exit} after spraying {holds}, but {lacks}.",
-			leavesOne:    "Leaves {place} {exit} after spraying {state}.",
-			curedLater:   "Cured after {cured}.",
-			curedNever:   "Not cured within {horizon}.",
-			but:          "But: {risk}",
-			moreRisks:    "Further dangers: {count}.",
-			and:          "and",
-			inPlace:      " ({place})",
-			notReached:   "not reached",
-			atHorizon:    "not within {horizon}; the state then",
-			afterBoiling: "after boiling, doubtful",
-			incomplete:   "The run ended early, {time} after spraying, without an answer to everything.",
-			yes:          "yes",
-			no:           "no",
+			readyAlone:    "Ready to handle {when}",
+			readyEarly:    "Ready to handle {when}, {margin} before the deadline of {deadline}",
+			readyJust:     "Ready to handle {when}, just at the deadline of {deadline}",
+			readyLate:     "Ready to handle {when}: {margin} too late for the deadline of {deadline}",
+			afterSpraying: "{ready} after spraying",
+			stillInside:   "{ready} after spraying (still inside)",
+			readyNever:    "Not ready within {horizon}: by then {lacks}.",
+			readyUnknown:  "Not ready within {horizon}.",
+			comesLast:     "{sentence}; {mark} comes last.",
+			leavesBoth:    "Leaves {place} {exit} after spraying {holds}, but {lacks}.",
+			leavesOne:     "Leaves {place} {exit} after spraying {state}.",
+			curedLater:    "Cured after {cured}.",
+			curedNever:    "Not cured within {horizon}.",
+			but:           "But: {risk}",
+			moreRisks:     "Further dangers: {count}.",
+			and:           "and",
+			inPlace:       " ({place})",
+			notReached:    "not reached",
+			atHorizon:     "not within {horizon}; the state then",
+			afterBoiling:  "after boiling, doubtful",
+			incomplete:    "The run ended early, {time} after spraying, without an answer to everything.",
+			yes:           "yes",
+			no:            "no",
 			exitLine: "Exit {exit} after spraying: water {water}, conversion {conversion}, film {film}, " +
 				"part at most {part}",
 			unknownRisk:  "{name}{where}: {worst}, limit {limit}.",

@@ -73,7 +73,7 @@ func (s *Steady) Varies() bool { return false }
 //	C_w dT_w/dt = U_w (T_a - T_w) - U_l (T_w - T_room) - A q_walls
 //
 // P follows the set-point in proportion, with a bias that holds the empty oven at it:
-// P = clamp(P_hold + P_max (T_set - T_a)/band, 0, P_max).
+// P = clamp(P_hold + P_max (T_set - T_a)/band, 0, P_max), its corners rounded.
 type Chamber struct {
 	Air          air.State // at the set-point; its vapour fraction holds throughout
 	CoatedArea   float64   // A [m2]
@@ -99,8 +99,16 @@ func (c *Chamber) Hold() float64 {
 
 // Power is the heater's power at the chamber air temperature T [W].
 func (c *Chamber) Power(T float64) float64 {
-	want := c.Hold() + c.HeaterPower*(c.Air.T-T)/c.Band
-	return math.Max(0, math.Min(c.HeaterPower, want))
+	return c.HeaterPower * clamp((c.Hold()+c.HeaterPower*(c.Air.T-T)/c.Band)/c.HeaterPower)
+}
+
+// clampCorner is the width over which the ends of the proportional band are rounded: an integrator whose air rests
+// right at a sharp corner would see another slope with every stage and creep.
+const clampCorner = 0.02
+
+// clamp holds x between 0 and 1 with rounded corners; in between it is x within 1e-4.
+func clamp(x float64) float64 {
+	return (1 + math.Hypot(x, clampCorner) - math.Hypot(x-1, clampCorner)) / 2
 }
 
 // States implements film.Surroundings.

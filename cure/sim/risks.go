@@ -3,6 +3,7 @@ package sim
 import (
 	"math"
 
+	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/transfer"
@@ -26,7 +27,7 @@ func (e *extreme) see(t, value, limit float64) {
 // watcher looks out for what goes wrong.
 type watcher struct {
 	boil, hot, dew, skin, humid extreme
-	driest                      float64 // least water so far, against which dew counts [kg/m2]
+	undewed                     float64 // water when the film was last above the dew point [kg/m2]
 	wetThickness                float64 // of the stage's start [m]
 	cautions                    []transfer.Caution
 	working                     []result.Working
@@ -41,11 +42,10 @@ func (r *run) look(s *film.System, t float64, y []float64, d *film.Reading) {
 	r.boil.see(t, s.BoilingPressure(t, y, r.coat.Diffusion.Water(r.coat.Diffusion.Closing)), r.job.Workshop.Pressure)
 	r.hot.see(t, d.Hottest, r.job.Part.LimitTemperature)
 	mass := d.MeanWater * r.grid.Solids
-	if t == 0 {
-		r.driest = mass
+	if a := d.Climate.Air; t == 0 || a.Y <= air.SaturatedFraction(d.Film, a.P, a.Real) {
+		r.undewed = mass // the film is above the dew point; what it takes up now is sorption
 	}
-	r.driest = math.Min(r.driest, mass)
-	r.dew.see(t, mass-r.driest, noticedDew)
+	r.dew.see(t, mass-r.undewed, noticedDew)
 	r.humid.see(t, d.Climate.Air.RelativeHumidity(), target.NearSaturation)
 	if r.coat.Diffusion.Fraction(d.MeanWater) < r.coat.Diffusion.Packing {
 		skin := d.Thickness * d.Flux / film.WaterDensity / r.coat.Diffusion.Dilute(d.Film)

@@ -3,11 +3,8 @@
 package sim
 
 import (
-	"math"
-
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
-	"github.com/drywright/drywright/cure/kinetics"
 	"github.com/drywright/drywright/cure/route"
 )
 
@@ -33,7 +30,7 @@ func newBench(j *job.Job) (*bench, error) {
 		HeatCapacity: a.SolidsHeatCapacity, Conductivity: a.Conductivity,
 	}
 	if a.Crosslinking != nil {
-		law, err := cureLaw(a.Crosslinking)
+		law, _, err := a.Crosslinking.Law()
 		if err != nil {
 			return nil, err
 		}
@@ -56,33 +53,6 @@ func newBench(j *job.Job) (*bench, error) {
 
 var backs = map[job.Back]film.Back{
 	job.BackExposed: film.Exposed, job.BackInsulated: film.Insulated, job.BackCoated: film.Mirrored}
-
-// cureLaw turns the job's crosslinking into a law: as it stands, from one pair, or fitted to a schedule.
-func cureLaw(c *job.Crosslinking) (kinetics.Law, error) {
-	law := kinetics.Law{A1: c.FrequencyFactor, E1: c.ActivationEnergy, N: c.Order, HinderingWater: math.Inf(1)}
-	switch pairs := c.Schedule.Pairs; len(pairs) {
-	case 0:
-	case 1:
-		law.A1 = kinetics.FromPair(pairs[0].Temperature, pairs[0].Time, c.Schedule.Conversion, c.ActivationEnergy, c.Order).A1
-	default:
-		fit := make([]kinetics.Pair, len(pairs))
-		for i, p := range pairs {
-			fit[i] = kinetics.Pair{T: p.Temperature, Time: p.Time}
-		}
-		a, e, _, err := kinetics.FitSchedule(fit, c.Schedule.Conversion, c.Order)
-		if err != nil {
-			return law, err
-		}
-		law.A1, law.E1 = a, e
-	}
-	if c.HinderingWater != nil {
-		law.HinderingWater = *c.HinderingWater
-	}
-	if c.Autocatalysis != nil {
-		law.A2, law.E2, law.M = c.Autocatalysis.FrequencyFactor, c.Autocatalysis.ActivationEnergy, c.Autocatalysis.Exponent
-	}
-	return law, nil
-}
 
 // system builds the equations of one stage.
 func (b *bench) system(s *route.Stage) *film.System {

@@ -33,7 +33,7 @@ func FlatPlateLaminarChurchillOzoe(Re, Pr float64) float64 {
 //
 // Incropera et al. equation 7.38 with A = 0. Range 5e5 < Re_L <= 1e8, 0.6 <= Pr <= 60. Below Re 1.5e4 it falls under the
 // laminar average.
-func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * math.Pow(Re, 0.8) * math.Cbrt(Pr) }
+func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * power(Re, 0.8) * math.Cbrt(Pr) }
 
 // FlatPlateMixed is the average over a plate whose layer is laminar up to TransitionReynolds and turbulent after.
 //
@@ -46,7 +46,7 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 		return FlatPlateLaminar(Re, Pr)
 	}
 	const laminarDeficit = 871.3234750958699 // A, unrounded so that the two branches meet
-	return (0.037*math.Pow(Re, 0.8) - laminarDeficit) * math.Cbrt(Pr)
+	return (0.037*power(Re, 0.8) - laminarDeficit) * math.Cbrt(Pr)
 }
 
 // FlatPlateTurbulentPetukhovPopov is the turbulent average after Petukhov and Popov 1963, as VDI Heat Atlas (2010) section
@@ -57,13 +57,13 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 // Range 5e5 <= Re <= 1e7, 0.6 <= Pr <= 2000.
 func FlatPlateTurbulentPetukhovPopov(Re, Pr float64) float64 {
 	c := math.Cbrt(Pr)
-	return 0.037 * math.Pow(Re, 0.8) * Pr / (1 + 2.443*math.Pow(Re, -0.1)*(c*c-1))
+	return 0.037 * power(Re, 0.8) * Pr / (1 + 2.443*power(Re, -0.1)*(c*c-1))
 }
 
 // FlatPlateTurbulentKreith is the turbulent average Nu = 0.036 Re^0.8 Pr^(1/3) of Kreith, Principles of Heat Transfer,
 // for Re > 5e5, Pr > 0.5.
 func FlatPlateTurbulentKreith(Re, Pr float64) float64 {
-	return 0.036 * math.Pow(Re, 0.8) * math.Cbrt(Pr)
+	return 0.036 * power(Re, 0.8) * math.Cbrt(Pr)
 }
 
 // UnheatedStart is the factor on the average Nusselt or Sherwood number, taken over the whole length L, when transfer
@@ -77,5 +77,5 @@ func UnheatedStart(lead, L float64, turbulent bool) float64 {
 	if turbulent {
 		q = 8
 	}
-	return L / (L - lead) * math.Pow(1-math.Pow(lead/L, (q+1)/(q+2)), q/(q+1))
+	return L / (L - lead) * power(1-power(lead/L, (q+1)/(q+2)), q/(q+1))
 }

@@ -32,21 +32,22 @@ type Exchange struct {
 
 // Prepared is a Surface at one film temperature, for several activities.
 type Prepared struct {
-	s        *Surface
-	T        float64
-	full     float64 // mole fraction of vapour at activity 1
-	cpVapour float64
-	dryTip   float64 // pile: tips without vapour flux, where the passes start
-	pileHeat float64 // pile: k_p/L
+	s           *Surface
+	temperature float64 // K, of the film
+	full        float64 // mole fraction of vapour at activity 1
+	cpVapour    float64
+	dryTip      float64 // pile: tips without vapour flux, where the passes start
+	dryShare    float64 // pile: share of the air film in the vapour resistance there
+	pileHeat    float64 // pile: k_p/L
 }
 
 // Prepare works out what does not depend on the activity at the film temperature T in K.
 func (s *Surface) Prepare(T float64) Prepared {
 	p := Prepared{
-		s:        s,
-		T:        T,
-		full:     air.SaturatedFraction(T, s.Air.P, s.Air.Real),
-		cpVapour: air.VapourHeatCapacity((T + s.Air.T) / 2),
+		s:           s,
+		temperature: T,
+		full:        air.SaturatedFraction(T, s.Air.P, s.Air.Real),
+		cpVapour:    air.VapourHeatCapacity((T + s.Air.T) / 2),
 	}
 	if s.Pile != nil {
 		p.prepareTips()
@@ -76,11 +77,11 @@ func (p *Prepared) film(a float64) stream {
 	}
 	s := p.s
 	ys := a * p.full
-	m := filmProps(s.Air, p.T, ys)
-	h := s.Factor * coefficient(s.Law, s.Air, p.T, ys, m)
+	m := filmProps(s.Air, p.temperature, ys)
+	h := s.Factor * coefficient(s.Law, s.Air, p.temperature, ys, m)
 	k := MassCoefficient(h, m)
-	j, slope := StefanFlux(k, s.Air.P, (p.T+s.Air.T)/2, s.Air.Y, ys)
-	return stream{j: j, slope: slope * p.full, h: h, k: k, tip: p.T}
+	j, slope := StefanFlux(k, s.Air.P, (p.temperature+s.Air.T)/2, s.Air.Y, ys)
+	return stream{j: j, slope: slope * p.full, h: h, k: k, tip: p.temperature}
 }
 
 // Exchange at film temperature T in K and surface water activity a.
@@ -96,17 +97,18 @@ func (s *Surface) Exchange(T, a float64) Exchange {
 // Exchange is Surface.Exchange at the prepared temperature; its Flux is that of Prepared.Flux.
 func (p *Prepared) Exchange(a float64) Exchange {
 	s, f := p.s, p.film(a)
+	p.settle(&f)
 	jcp := f.j * p.cpVapour
 	e := Exchange{Flux: f.j, H: f.h, K: f.k, Tip: f.tip}
 	e.Convected = highFlux(f.h, jcp) * (s.Air.T - f.tip)
 	if s.Pile != nil {
 		e.Radiated = Radiation(s.Pile.Emissivity, s.Wall, f.tip)
-		e.FilmHeat = highFlux(p.pileHeat, jcp) * (f.tip - p.T)
+		e.FilmHeat = highFlux(p.pileHeat, jcp) * (f.tip - p.temperature)
 	} else {
-		e.Radiated = Radiation(s.Emissivity, s.Wall, p.T)
+		e.Radiated = Radiation(s.Emissivity, s.Wall, p.temperature)
 		e.FilmHeat = e.Convected + e.Radiated + s.AbsorbedFlux
 	}
-	e.VapourHeat = f.j*air.VapourEnthalpy(p.T) + jcp*(f.tip-p.T)
+	e.VapourHeat = f.j*air.VapourEnthalpy(p.temperature) + jcp*(f.tip-p.temperature)
 	return e
 }
 
@@ -125,6 +127,7 @@ func (s *Surface) DryCoefficient(T float64) float64 {
 func (s *Surface) Check(T, a float64) []Caution {
 	p := s.Prepare(T)
 	f := p.film(a)
+	p.settle(&f)
 	ys := a * p.full
 	if s.Pile != nil {
 		ys = p.tipFraction(f)

@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"path"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -104,9 +105,13 @@ func pageHandler(page fs.FS) http.Handler {
 			return
 		}
 		head := w.Header()
+		head.Set("X-Content-Type-Options", "nosniff")
+		if r.URL.Path != "/" && strings.HasSuffix(r.URL.Path, "/") { // a folder is not listed
+			http.NotFound(w, r)
+			return
+		}
 		head.Set("Content-Type", mediaType(r.URL.Path))
 		head.Set("Cache-Control", "no-cache") // a rebuilt page must be seen at once
-		head.Set("X-Content-Type-Options", "nosniff")
 		head.Set("Referrer-Policy", "no-referrer")
 		files.ServeHTTP(w, r)
 	})

@@ -1,0 +1,47 @@
+package api
+
+import (
+	"github.com/drywright/drywright/cure/contract"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/material"
+	"github.com/drywright/drywright/cure/transfer"
+)
+
+// Catalogue is everything that a form needs before there is a job: the table of fields and blocks, the records to start
+// from with their cautions, the methods of heat transfer, and two whole jobs. Version is that of the requests.
+type Catalogue struct {
+	Version   int                    `json:"version"`
+	Fields    []job.Field            `json:"fields"`
+	Blocks    []job.Block            `json:"blocks"`
+	Adhesives []material.Adhesive    `json:"adhesives"`
+	Parts     []material.Part        `json:"parts"`
+	Fibres    []material.Fibre       `json:"fibres"`
+	Cautions  []material.CautionText `json:"cautions"`
+	Demo      job.Job                `json:"demo"`
+	Default   job.Job                `json:"default"`
+	Methods   []Method               `json:"methods"`
+}
+
+// Method is one way to a heat-transfer coefficient: its name, equation, source and the range in which it holds.
+type Method struct {
+	Name     string `json:"name"`
+	Equation string `json:"equation"`
+	Source   string `json:"source"`
+	Range    string `json:"range"`
+}
+
+// describe gathers the catalogue.
+func describe() Catalogue {
+	c := Catalogue{
+		Version: Version, Fields: job.Fields(), Blocks: job.Blocks(),
+		Adhesives: material.Adhesives(), Parts: material.Parts(), Fibres: material.Fibres(), Cautions: material.Cautions(),
+		Demo: job.Demo(), Default: job.Default(),
+	}
+	for _, m := range transfer.Methods() {
+		c.Methods = append(c.Methods, Method(m))
+	}
+	return c
+}
+
+// schema is the JSON Schema of the job in one line.
+func schema() (Response, error) { return Response{Schema: contract.Schema()}, nil }

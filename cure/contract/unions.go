@@ -1,0 +1,36 @@
+package contract
+
+import (
+	"reflect"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// unions lists the words of every named text type; Go has no way to ask a type for its constants.
+func unions() map[reflect.Type][]string {
+	return map[reflect.Type][]string{
+		reflect.TypeFor[job.Back]():         words(job.BackExposed, job.BackInsulated, job.BackCoated),
+		reflect.TypeFor[job.Orientation]():  words(job.Vertical, job.FacingUp, job.FacingDown),
+		reflect.TypeFor[job.TransferKind](): words(job.Given, job.ParallelFlow, job.Natural, job.Combined),
+		reflect.TypeFor[job.ZoneKind]():     words(job.Heated, job.Cooling),
+		reflect.TypeFor[job.FieldKind]():    words(job.KindNumber, job.KindText, job.KindChoice, job.KindSwitch),
+		reflect.TypeFor[result.Kind]():      words(result.Room, result.StaticOven, result.Tunnel),
+		reflect.TypeFor[result.Verdict]():   words(result.InTime, result.TooLate, result.NotReached, result.AtRisk),
+		reflect.TypeFor[result.MarkName]():  words(result.MarkNames()...),
+		reflect.TypeFor[result.StageKind](): words(result.Wait, result.Oven, result.HeatedZone, result.CoolingZone,
+			result.Rest),
+		reflect.TypeFor[result.Severity](): words(result.Notice, result.Danger),
+		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
+			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),
+	}
+}
+
+func words[T ~string](values ...T) []string {
+	out := make([]string, len(values))
+	for i, v := range values {
+		out[i] = string(v)
+	}
+	return out
+}

@@ -1,0 +1,49 @@
+package ode
+
+import (
+	"math"
+	"testing"
+)
+
+// TestController checks the rules of the step size by numbers worked out by hand for an embedded order of 3.
+func TestController(t *testing.T) {
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if math.Abs(got/want-1) > 1e-14 {
+			t.Errorf("%s: got %v, want %v", what, got, want)
+		}
+	}
+	c := newController(3)
+	next, full := c.accept(2, 1e-4) // 0.9 (1e-4)^(-1/4) = 9, held at 6
+	near("first step of small error", next, 12)
+	if !full {
+		t.Error("growth at its limit must be told")
+	}
+	next, full = c.accept(2, 0.0625) // elementary 0.9 * 2; predicted 0.9 (0.01/0.0625^2)^(1/4) = 0.9 * 2 * sqrt(0.4)
+	near("rising error", next, 2*0.9*2*math.Pow(0.01/0.0625, 0.25))
+	if full {
+		t.Error("growth below its limit")
+	}
+	near("rejection", c.reject(2, 16), 2*0.9/2)
+	near("gross rejection", c.reject(2, 1e12), 2*0.2)
+	near("no usable state", c.retry(2), 0.5)
+	next, _ = c.accept(0.5, 0) // after a rejection nothing grows
+	near("after a rejection", next, 0.5)
+	next, _ = c.accept(0.5, 0)
+	near("zero error", next, 3)
+	c.restart()
+	next, _ = c.accept(2, 0.0625)
+	near("after a restart", next, 2*0.9*2)
+}
+
+// TestPlace: the end is met exactly, without a sliver before it.
+func TestPlace(t *testing.T) {
+	for _, c := range []struct{ t, t1, h, tNew float64 }{
+		{1, 3, 0.5, 1.5}, {1, 3, 2, 3}, {1, 3, 9, 3}, {1, 3, 1.99, 3}, {1, 3, 1.9, 2}, {1, 3, 1.01, 2}, {1, 3, 1, 2},
+	} {
+		tNew, h := place(c.t, c.t1, c.h)
+		if tNew != c.tNew || h != c.tNew-c.t {
+			t.Errorf("%+v: got %v and %v", c, tNew, h)
+		}
+	}
+}

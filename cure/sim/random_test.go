@@ -1,0 +1,241 @@
+package sim
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"runtime"
+	"slices"
+	"sort"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// dice throws jobs inside the accepted ranges of job.Fields.
+type dice struct {
+	*rand.Rand
+	fields map[string]job.Field
+	blocks map[string]job.Block
+}
+
+func newDice(seed uint64) *dice {
+	d := &dice{rand.New(rand.NewPCG(seed, 7)), map[string]job.Field{}, map[string]job.Block{}}
+	for _, f := range job.Fields() {
+		d.fields[f.Path] = f
+	}
+	for _, b := range job.Blocks() {
+		d.blocks[b.Path] = b
+	}
+	return d
+}
+
+// number is drawn over the whole accepted range half of the time, evenly or, where it spans decades, evenly in its
+// logarithm; otherwise over the usual range, where the physics is richer.
+func (d *dice) number(f job.Field) float64 {
+	lo, hi := f.Low, f.High
+	if d.IntN(2) == 0 && f.UsualHigh > f.UsualLow {
+		lo, hi = f.UsualLow, f.UsualHigh
+	}
+	switch {
+	case d.IntN(20) == 0:
+		return []float64{f.Low, f.High}[d.IntN(2)] // the ends themselves
+	case lo > 0 && hi/lo > 100:
+		return lo * math.Pow(hi/lo, d.Float64())
+	default:
+		return lo + (hi-lo)*d.Float64()
+	}
+}
+
+// fill draws every leaf below v.
+func (d *dice) fill(v reflect.Value, path string) {
+	switch v.Kind() {
+	case reflect.Struct:
+		if d.blocks[path].OneOf {
+			i := d.IntN(v.NumField())
+			v.Field(i).Set(reflect.New(v.Field(i).Type().Elem()))
+			d.fill(v.Field(i).Elem(), under(path, name(v, i)))
+			return
+		}
+		for i := range v.NumField() {
+			d.fill(v.Field(i), under(path, name(v, i)))
+		}
+	case reflect.Pointer:
+		if d.IntN(2) == 0 {
+			v.Set(reflect.New(v.Type().Elem()))
+			d.fill(v.Elem(), path)
+		}
+	case reflect.Slice:
+		n := d.blocks[path].MinItems + d.IntN(3)
+		v.Set(reflect.MakeSlice(v.Type(), n, n))
+		for i := range n {
+			d.fill(v.Index(i), path+"[]")
+		}
+	case reflect.String:
+		if f := d.fields[path]; len(f.Choices) > 0 {
+			v.SetString(f.Choices[d.IntN(len(f.Choices))].Value)
+		}
+	case reflect.Bool:
+		v.SetBool(d.IntN(2) == 0)
+	case reflect.Int:
+		v.SetInt(int64(d.number(d.fields[path])))
+	case reflect.Float64:
+		v.SetFloat(d.number(d.fields[path]))
+	}
+}
+
+func name(v reflect.Value, i int) string { return v.Type().Field(i).Tag.Get("json") }
+
+func under(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}
+
+// throw draws jobs until one is accepted, mending on the way what chance alone would hardly ever get right: the order of
+// times and of zones.
+func (d *dice) throw() job.Job {
+	for {
+		j := job.Job{}
+		d.fill(reflect.ValueOf(&j).Elem(), "")
+		j.Version = job.Version
+		d.order(&j)
+		// Cheap settings: the property must hold for any grid.
+		j.Numerics.FilmCells, j.Numerics.PartCells = 10, 3
+		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = 1e-3, 20000
+		if job.Validate(j) == nil {
+			return j
+		}
+	}
+}
+
+func (d *dice) order(j *job.Job) {
+	a := j.Workshop.Air
+	sort.Slice(a, func(i, k int) bool { return a[i].Time < a[k].Time })
+	a[0].Time = 0
+	if s := &j.Film.Adhesive; s.Closing < s.Packing+0.01 {
+		s.Closing = math.Min(0.95, s.Packing+0.02+0.2*d.Float64())
+	}
+	if c := j.Film.Adhesive.Crosslinking; c != nil {
+		c.Autocatalysis = nil
+		if len(c.Schedule.Pairs) == 0 && d.IntN(3) == 0 {
+			c.Autocatalysis = &job.Autocatalysis{}
+			d.fill(reflect.ValueOf(c.Autocatalysis).Elem(), "film.adhesive.crosslinking.autocatalysis")
+		}
+		p := c.Schedule.Pairs
+		sort.Slice(p, func(i, k int) bool { return p[i].Temperature < p[k].Temperature })
+		for i := 1; i < len(p); i++ {
+			p[i].Time = p[i-1].Time * math.Exp(-(2+16*d.Float64())*1e3*(1/p[i-1].Temperature-1/p[i].Temperature))
+		}
+	}
+	late := 0.0
+	if j.Pile != nil {
+		j.Pile.AppliedAfter = math.Min(j.Pile.AppliedAfter, 3600)
+		late = j.Pile.AppliedAfter
+	}
+	if j.Part.Back == job.BackCoated {
+		j.Part.Carrier, j.Part.Orientation = nil, job.Vertical
+	}
+	const day = 86400.0
+	if r := j.Room; r != nil {
+		r.Deadline, r.Horizon = math.Min(r.Deadline, 10*day), 14*day
+	}
+	if o := j.StaticOven; o != nil {
+		o.LoadedAfter = math.Max(late, math.Min(o.LoadedAfter, day))
+		o.Deadline, o.Horizon = math.Min(o.Deadline, 10*day), 14*day
+	}
+	if t := j.Tunnel; t != nil {
+		t.EnteredAfter = math.Max(late, math.Min(t.EnteredAfter, day))
+		t.Deadline, t.Horizon = math.Min(t.Deadline, 10*day), 14*day
+		slices.SortStableFunc(t.Zones, func(x, y job.Zone) int { return -strings.Compare(string(x.Kind), string(y.Kind)) })
+		t.Zones[0].Kind = job.Heated
+	}
+}
+
+// sane lists what is wrong with a result.
+func sane(res *result.Result) error {
+	for i := range res.Routes {
+		r := &res.Routes[i]
+		if !r.Status.Complete {
+			return errors.New(string(r.Kind) + " ended early: " + r.Warnings[len(r.Warnings)-1].Text)
+		}
+		m := times(r)
+		later := func(a, b result.MarkName) bool {
+			ta, okA := m[a]
+			tb, okB := m[b]
+			return okA && (!okB || ta < tb)
+		}
+		for _, o := range [][2]result.MarkName{{result.TackFree, result.Touch}, {result.Cured, result.DryThrough},
+			{result.Ready, result.TackFree}, {result.Ready, result.DryThrough}, {result.Ready, result.Cool}} {
+			if later(o[0], o[1]) {
+				return errors.New(string(r.Kind) + ": " + string(o[0]) + " before " + string(o[1]))
+			}
+		}
+		c := &r.Curves
+		for name, column := range map[string][]float64{"time": c.Time, "mean water": c.MeanWater, "outer water": c.OuterWater,
+			"surface water": c.SurfaceWater, "inner water": c.InnerWater, "equilibrium": c.Equilibrium, "mean conversion": c.MeanConversion,
+			"least conversion": c.LeastConversion, "film": c.FilmTemperature, "back": c.PartBack, "air": c.AirTemperature,
+			"humidity": c.AirHumidity, "thickness": c.Thickness} {
+			for k, v := range column {
+				if math.IsNaN(v) || math.IsInf(v, 0) || v < -1e-12 {
+					return errors.New(string(r.Kind) + ": " + name + " is not a number or negative at point " + string(rune('0'+k%10)))
+				}
+			}
+		}
+		for k := range c.Time {
+			if c.MeanConversion[k] > 1+1e-12 || c.LeastConversion[k] > c.MeanConversion[k]+1e-12 {
+				return errors.New(string(r.Kind) + ": conversions make no sense")
+			}
+		}
+		for _, b := range []result.Balance{r.Balances.Water, r.Balances.Heat} {
+			if !(b.Relative <= 1e-8) {
+				return errors.New(string(r.Kind) + ": a balance is open")
+			}
+		}
+	}
+	return nil
+}
+
+// Random jobs inside the accepted ranges: no panic, no number that is none, no negative water, no mark out of order, no
+// open balance, no run over its step budget.
+func TestRandomJobs(t *testing.T) {
+	count := 10000
+	if testing.Short() {
+		count = 300
+	}
+	var wg sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	var mu sync.Mutex
+	failures, worst := 0, 0
+	for w := range workers {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for i := w; i < count; i += workers {
+				j := newDice(uint64(i)).throw()
+				res, err := Run(&j)
+				if err == nil {
+					err = sane(&res)
+				}
+				mu.Lock()
+				for k := range res.Routes {
+					worst = max(worst, res.Routes[k].Status.Steps+res.Routes[k].Status.Rejected)
+				}
+				if err != nil {
+					if failures++; failures <= 5 {
+						text, _ := job.Encode(j)
+						t.Errorf("seed %d: %v\n%s", i, err, text)
+					}
+				}
+				mu.Unlock()
+			}
+		}()
+	}
+	wg.Wait()
+	t.Logf("%d jobs, %d wrong, at most %d steps", count, failures, worst)
+}
