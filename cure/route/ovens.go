@@ -12,7 +12,7 @@ import (
 // staticOven loads the part, holds it for the dwell and puts it back into the workshop.
 func (w *workshop) staticOven(o *job.StaticOven) (Plan, error) {
 	entry, exit := o.LoadedAfter, o.LoadedAfter+o.Dwell
-	state, err := State(o.Humidity, o.SetPoint, w.job.Workshop.Pressure, w.job.Numerics.EnhancementFactor)
+	state, err := o.Humidity.State(o.SetPoint, w.job.Workshop.Pressure, w.job.Numerics.EnhancementFactor)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -40,7 +40,7 @@ func (w *workshop) tunnel(t *job.Tunnel) (Plan, error) {
 	at, position, heatedEnd := t.EnteredAfter, 0.0, t.EnteredAfter
 	for i := range t.Zones {
 		z := &t.Zones[i]
-		state, err := State(z.Humidity, z.AirTemperature, w.job.Workshop.Pressure, w.job.Numerics.EnhancementFactor)
+		state, err := z.Humidity.State(z.AirTemperature, w.job.Workshop.Pressure, w.job.Numerics.EnhancementFactor)
 		if err != nil {
 			return Plan{}, err
 		}

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/num"
@@ -20,7 +19,7 @@ func newWorkshop(j *job.Job) (*workshop, error) {
 	w := &workshop{job: j}
 	var times, temperatures, humidities []float64
 	for _, p := range j.Workshop.Air {
-		s, err := State(p.Humidity, p.Temperature, j.Workshop.Pressure, j.Numerics.EnhancementFactor)
+		s, err := p.Humidity.State(p.Temperature, j.Workshop.Pressure, j.Numerics.EnhancementFactor)
 		if err != nil {
 			return nil, err
 		}
@@ -109,20 +108,4 @@ func orientation(o job.Orientation) transfer.Orientation {
 func turned(o job.Orientation) job.Orientation {
 	return map[job.Orientation]job.Orientation{
 		job.Vertical: job.Vertical, job.FacingUp: job.FacingDown, job.FacingDown: job.FacingUp}[o]
-}
-
-// State makes an air state from a temperature and the one given humidity.
-func State(h job.Humidity, T, p float64, real bool) (air.State, error) {
-	switch {
-	case h.DewPoint != nil:
-		return air.FromDewPoint(T, p, *h.DewPoint, real)
-	case h.RelativeHumidity != nil:
-		return air.FromRelativeHumidity(T, p, *h.RelativeHumidity, real)
-	case h.WetBulb != nil:
-		return air.FromWetBulb(T, p, *h.WetBulb, real)
-	case h.VapourDensity != nil:
-		return air.FromVapourDensity(T, p, *h.VapourDensity, real)
-	default:
-		return air.FromHumidityRatio(T, p, *h.HumidityRatio, real)
-	}
 }

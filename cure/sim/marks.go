@@ -22,8 +22,13 @@ const (
 	handCool                    // whole part below the handling temperature, after the last heat
 	boiling                     // water at the part boils under a closed surface
 	overLimit                   // part above its limit temperature
+	drenched                    // so much dew that the film is washed off: the run ends
 	conditions                  // how many there are
 )
+
+// drenchingDew is the dew at which a run ends [kg/m2]. A vertical face holds about a twentieth of it; walls colder than
+// the dew point would let it grow for ever.
+const drenchingDew = 1.0
 
 // met is when a condition came true, and the film then.
 type met struct {
@@ -72,6 +77,10 @@ func (r *run) margin(c condition, s *film.System, stage int) func(t float64, y [
 		return func(t float64, y []float64) float64 { return ambient - s.BoilingPressure(t, y, closed) }
 	case overLimit:
 		return func(t float64, y []float64) float64 { return r.job.Part.LimitTemperature - s.Hottest(t, y) }
+	case drenched:
+		return func(_ float64, y []float64) float64 {
+			return r.start.Mass + drenchingDew - s.MeanWater(y)*r.grid.Solids
+		}
 	}
 	return nil
 }
@@ -92,7 +101,7 @@ func (r *run) events(s *film.System, stage int, t float64, y []float64) []ode.Ev
 			r.note(c, s, t, y)
 			continue
 		}
-		events = append(events, ode.Event{Dir: ode.Falling, Once: true, G: g,
+		events = append(events, ode.Event{Dir: ode.Falling, Once: true, Terminal: c == drenched, G: g,
 			Hit: func(t float64, y []float64) { r.note(c, s, t, y) }})
 	}
 	return events

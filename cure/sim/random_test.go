@@ -107,7 +107,7 @@ func (d *dice) throw() job.Job {
 		d.order(&j)
 		// Cheap settings: the property must hold for any grid.
 		j.Numerics.FilmCells, j.Numerics.PartCells = 10, 3
-		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = 1e-3, 20000
+		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = 1e-4, 20000
 		if job.Validate(j) == nil {
 			return j
 		}

@@ -8,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/ode"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/transfer"
 )
 
 // run is one part on its way along one route.
@@ -102,6 +103,11 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 			return false, r.failed(end.T, err)
 		}
 		from, r.step = end.T, solver.SuggestedStep()
+		if r.met[drenched].done {
+			r.caution(transfer.Caution{Code: "film.drenched", Text: "In " + st.Name +
+				" the film takes up so much dew that it would be washed off; the run ends there."})
+			goOn = false
+		}
 		if !goOn {
 			break
 		}

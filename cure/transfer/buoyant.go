@@ -20,7 +20,7 @@ const (
 // alone makes, d_v what vapour adds.
 const (
 	// stillness is the least |d| that the correlation sees, so that h is smooth at d = 0: 1e-4 is 0.03 K. No room is
-	// stiller, and it adds 0.02 % to h at 1 K.
+	// stiller, and it adds 0.01 % to h at 1 K.
 	stillness = 1e-4
 
 	// Where heat and vapour pull opposite ways a correlation in |d| alone would drop to still air at d = 0 although both

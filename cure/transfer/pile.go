@@ -18,8 +18,8 @@ import (
 type Pile struct{ Length, Porosity, Tortuosity, Conductivity, Emissivity float64 }
 
 // passes over law and tips. Each gains a factor of ten or more, because the law feels a tenth or less of an error in the
-// tips' state. Against the fixed point two leave 4e-5 of the flux for forced flow, 2e-4 for natural convection in a room and
-// 0.15 % in an oven; only dew from pure steam in still air is worse.
+// tips' state. Against the fixed point two leave 4e-5 of the flux for forced flow (2e-4 in steam), 2e-4 for natural
+// convection in a room and 0.15 % in an oven; only dew from pure steam in still air is worse.
 const passes = 2
 
 // prepareTips finds the tips without vapour flux and how the two vapour resistances share there: where the passes start.
