@@ -15,6 +15,9 @@ NPM  ?= npm
 # Where `make run` serves the page; 0 takes any free port.
 PORT ?= 8417
 
+# What is built hangs on the sources alone, not on the state of the working copy.
+export GOFLAGS := $(GOFLAGS) -buildvcs=false
+
 # Pinned tools. Staticcheck 2026.1 is the release that knows Go 1.26.
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
@@ -28,7 +31,7 @@ DIST   := site/dist/index.html
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
-PACKAGES := ./cure/... ./wasm/... ./site
+PACKAGES := ./cure/... ./site
 # The pure core, which runs in the browser: all of cure but its commands.
 CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 
@@ -37,7 +40,7 @@ cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -n
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)')
 
-.PHONY: help run build wasm types site fmt test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: help run build wasm types site fmt sizes test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -69,8 +72,8 @@ $(EXEC): $(OUT)/toolchain
 	install -m 644 "$$($(GO) env GOROOT)/lib/wasm/wasm_exec.js" $@
 
 $(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
-	@mkdir -p $(@D)
 	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA)
+	@touch $@
 
 $(NPM_CI): site/package.json site/package-lock.json $(OUT)/toolchain
 	cd site && $(NPM) ci --no-audit --no-fund --loglevel=error
@@ -88,6 +91,9 @@ fmt: $(NPM_CI) ## format all sources
 	gofmt -w cure wasm $(wildcard site/*.go)
 	cd site && $(NPM) run --silent format
 
+sizes: $(WASM) ## print what the browser has to load
+	@$(NODE) -p 'const z = require("zlib"), b = require("fs").readFileSync("$(WASM)"); `$(WASM): $${b.length} bytes, gzip $${z.gzipSync(b, { level: 9 }).length}, brotli $${z.brotliCompressSync(b).length}`'
+
 clean: ## remove everything that was built (not the fetched packages)
 	rm -rf $(OUT) site/dist $(WASM) $(EXEC) $(dir $(TYPES))
 
@@ -100,27 +106,32 @@ test: ## everything that must hold: formats, linters, Go, WebAssembly, page, bro
 	  summary="$${summary:-}$$(printf '  %-13s passed, %4d s' $$part $$((SECONDS - begun)))"$$'\n'; \
 	done; echo; echo "==== all tests passed"; printf '%s' "$$summary"
 
-test-format: $(TYPES) ## gofmt, go vet, staticcheck
+test-format: $(TYPES) ## gofmt, go vet, staticcheck, and what the core must not import
 	@unformatted="$$(gofmt -l cure wasm $(wildcard site/*.go))"; \
 	[ -z "$$unformatted" ] || { echo "not formatted, run make fmt:"; echo "$$unformatted"; exit 1; }
 	$(GO) vet $(PACKAGES)
 	GOOS=js GOARCH=wasm $(GO) vet ./wasm/...
 	$(GO) run $(STATICCHECK) $(PACKAGES)
-	GOOS=js GOARCH=wasm $(GO) build -o /dev/null ./wasm/browser
+	$(GO) run -exec 'env GOOS=js GOARCH=wasm' $(STATICCHECK) ./wasm/...
+	@impure="$$($(GO) list -f '{{$$p := .ImportPath}}{{range .Imports}}{{$$p}} imports {{.}}{{"\n"}}{{end}}' $(CORE_PACKAGES) \
+	  | grep -E ' imports (os|net|time|log|sync|embed|syscall|math/rand|io/fs)(/|$$)' || true)"; \
+	[ -z "$$impure" ] || { echo "the core has no files, clock, network, chance or goroutines:"; echo "$$impure"; exit 1; }
+	@! GOOS=js GOARCH=wasm $(GO) list -deps ./wasm/browser | grep -x net/http || \
+	  { echo "net/http would add 2 MB to what the browser loads"; exit 1; }
 
 test-go: ## the Go tests, natively
-	$(GO) test ./cure/... ./site
+	$(GO) test -timeout 30m ./cure/... ./site
 
 # The environment is cut down because the runtime's start-up area for arguments and environment is small.
 test-wasm: $(WASM) $(EXEC) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry
-	GOOS=js GOARCH=wasm $(GO) test -short -vet=off \
+	GOOS=js GOARCH=wasm $(GO) test -short -vet=off -timeout 30m \
 	  -exec "env -i PATH=$$(dirname "$$(command -v $(NODE))"):/usr/bin:/bin HOME=$$HOME $$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec" \
 	  $(CORE_PACKAGES)
-	$(NODE) --test wasm/browser/bridge_test.mjs
+	$(NODE) --test --test-reporter=spec wasm/browser/bridge_test.mjs
 
 test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
 browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
 	@browser="$$(site/tests/browser/chromium.sh)"; \
-	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test site/tests/browser/page.test.mjs
+	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec site/tests/browser/page.test.mjs

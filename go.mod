@@ -2,4 +2,6 @@ module github.com/drywright/drywright
 
 go 1.26
 
+ignore ./site/node_modules
+
 require gonum.org/v1/gonum v0.17.0

@@ -30,13 +30,19 @@ export default ts.config(
   {
     files: ['src/chart/**'],
     rules: {
-      'no-restricted-imports': ['error', { patterns: ['**/engine/*', '**/state/*', '**/form/*', '**/page/*'] }],
+      'no-restricted-imports': [
+        'error',
+        { patterns: ['**/engine/*', '**/state/*', '**/form/*', '**/page/*'] },
+      ],
     },
   },
   {
     files: ['src/engine/**'],
     rules: {
-      'no-restricted-imports': ['error', { patterns: ['**/state/*', '**/form/*', '**/page/*', '**/chart/*'] }],
+      'no-restricted-imports': [
+        'error',
+        { patterns: ['**/state/*', '**/form/*', '**/page/*', '**/chart/*'] },
+      ],
     },
   },
 );

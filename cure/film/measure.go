@@ -33,7 +33,7 @@ func (s *System) Water(y []float64) []float64 { return y[s.iWater():s.iBorder()]
 func (s *System) Conversion(y []float64) []float64 { return y[s.iTail():s.iLedger()] }
 
 // MeanWater returns the film's mean water content [kg/kg].
-func (s *System) MeanWater(y []float64) float64 { return y[s.iBorder()+1] / s.grid.Solids }
+func (s *System) MeanWater(y []float64) float64 { return s.grid.Mean(s.Water(y), 0) }
 
 // OuterWater returns the mean water content over the outer share of the solids [kg/kg].
 func (s *System) OuterWater(y []float64) float64 { return s.grid.Mean(s.Water(y), s.grid.Outer) }

@@ -29,6 +29,7 @@ type System struct {
 	fixedCapacity float64 // of solids and pile [J/(m2 K)]
 
 	arrow           *num.Arrow
+	shift           float64   // of the factorisation that stands
 	f, f2           []float64 // F of each cell at T and at T + dT
 	rateT           []float64
 	border, perturb boundary
@@ -227,4 +228,15 @@ func (s *System) Admissible(_ float64, y []float64) bool {
 		}
 	}
 	return !math.IsNaN(s.Temperature(y))
+}
+
+// Bound puts a state that was interpolated between two admissible ones back inside the bounds of Admissible; it may have
+// left them by as much as the integrator's tolerance.
+func (s *System) Bound(y []float64) {
+	for i, x := range s.Water(y) {
+		s.Water(y)[i] = math.Max(0, x)
+	}
+	for i, alpha := range s.Conversion(y) {
+		s.Conversion(y)[i] = math.Max(0, math.Min(1, alpha))
+	}
 }

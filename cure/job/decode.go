@@ -40,7 +40,7 @@ func Decode(data []byte) (Job, error) {
 	d.fill(v, "")
 	d.object(top, v, "", "")
 	j.Version = version
-	checked := validator{table: d.table, faults: d.faults}
+	checked := validator(d)
 	checked.job(&j)
 	if err := checked.result(); err != nil {
 		return Job{}, err

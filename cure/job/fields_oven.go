@@ -47,7 +47,7 @@ func chamberFields() []Field {
 			Help:   "The most that the heater gives to the air.",
 		}.in(power()),
 		Field{Path: at + "proportional_band_K", Label: "Proportional band",
-			Low: 0.1, High: 100, UsualLow: 1, UsualHigh: 10, Default: 3,
+			Low: 0.5, High: 100, UsualLow: 1, UsualHigh: 10, Default: 3,
 			Source: commonPractice,
 			Effect: "The heater eases off earlier; the air comes back more slowly.",
 			Help:   "How far below the set-point the heater runs at full power.",

@@ -130,7 +130,7 @@ func partFields() []Field {
 			Help:   "Above it the part warps, blisters or decomposes.",
 		}.in(temperature()),
 		Field{Path: "part.start_temperature_K", Label: "Temperature at spraying",
-			Low: 263.15, High: 373.15, UsualLow: 283.15, UsualHigh: 323.15, Default: 293.15,
+			Low: 263.15, High: 343.15, UsualLow: 283.15, UsualHigh: 323.15, Default: 293.15,
 			Optional: true, Absent: true,
 			Source: commonPractice,
 			Effect: "A warm part starts drying faster and shortens the open time.",

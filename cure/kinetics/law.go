@@ -26,10 +26,10 @@ type Law struct {
 }
 
 // Below these distances from its end a power with an exponent under 1 runs straight to zero, because its own slope
-// there is infinite and would stop any Newton iteration. Order n is touched above 99.9999 % conversion, the
-// autocatalytic power below a conversion of 1e-8: neither moves a mark.
+// there is infinite: an integrator would creep. Order n is touched above 99.9 % conversion, the highest that a mark may ask
+// for, the autocatalytic power below a conversion of 1e-8: neither moves a mark.
 const (
-	unreactedTail = 1e-6
+	unreactedTail = 1e-3
 	reactedTail   = 1e-8
 )
 

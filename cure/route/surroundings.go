@@ -104,9 +104,9 @@ func (c *Chamber) Power(T float64) float64 {
 
 // clampCorner is the width over which the ends of the proportional band are rounded: an integrator whose air rests
 // right at a sharp corner would see another slope with every stage and creep.
-const clampCorner = 0.02
+const clampCorner = 0.05
 
-// clamp holds x between 0 and 1 with rounded corners; in between it is x within 1e-4.
+// clamp holds x between 0 and 1 with rounded corners; half way it is x within 1e-3.
 func clamp(x float64) float64 {
 	return (1 + math.Hypot(x, clampCorner) - math.Hypot(x-1, clampCorner)) / 2
 }

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/ode"
@@ -109,6 +110,8 @@ func (r *run) events(s *film.System, stage int, t float64, y []float64) []ode.Ev
 
 // note records that a condition came true.
 func (r *run) note(c condition, s *film.System, t float64, y []float64) {
+	y = slices.Clone(y)
+	s.Bound(y)
 	reading := s.Read(t, y)
 	r.met[c] = met{done: true, time: t, reading: reading, boiled: r.met[boiling].done && c != boiling}
 	if c == closing && reading.Film < r.job.Film.Adhesive.FilmForming {

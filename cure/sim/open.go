@@ -1,6 +1,8 @@
 package sim
 
 import (
+	"slices"
+
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/ode"
 	"github.com/drywright/drywright/cure/result"
@@ -26,6 +28,8 @@ func (b *bench) openTime() (result.Mark, error) {
 	limit := b.job.Targets.OpenLayer
 	shut := func(t float64, y []float64) {
 		time := t
+		y = slices.Clone(y)
+		s.Bound(y)
 		mark.Time, mark.State = &time, state(t, s.Read(t, y))
 	}
 	if s.PackedLayer(0, y) >= limit {

@@ -176,6 +176,11 @@ func sane(res *result.Result) error {
 				return errors.New(string(r.Kind) + ": " + string(o[0]) + " before " + string(o[1]))
 			}
 		}
+		for k := range r.Marks {
+			if w := r.Marks[k].State; !(w.MeanWater >= 0 && w.OuterWater >= 0 && w.LeastConversion >= 0 && w.MeanConversion <= 1+1e-11) {
+				return errors.New(string(r.Kind) + ": the state at " + string(r.Marks[k].Name) + " makes no sense")
+			}
+		}
 		c := &r.Curves
 		for name, column := range map[string][]float64{"time": c.Time, "mean water": c.MeanWater, "outer water": c.OuterWater,
 			"surface water": c.SurfaceWater, "inner water": c.InnerWater, "equilibrium": c.Equilibrium, "mean conversion": c.MeanConversion,
@@ -188,7 +193,7 @@ func sane(res *result.Result) error {
 			}
 		}
 		for k := range c.Time {
-			if c.MeanConversion[k] > 1+1e-12 || c.LeastConversion[k] > c.MeanConversion[k]+1e-12 {
+			if c.MeanConversion[k] > 1+1e-11 || c.LeastConversion[k] > c.MeanConversion[k]+1e-11 {
 				return errors.New(string(r.Kind) + ": conversions make no sense")
 			}
 		}

@@ -1,6 +1,8 @@
 package sim
 
 import (
+	"slices"
+
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/ode"
 	"github.com/drywright/drywright/cure/result"
@@ -24,12 +26,13 @@ func (r *run) begin(s *film.System, st *route.Stage, y []float64) {
 	}
 }
 
-// observe records the end of one step. Points of the dense output are left out: between two admissible states it may
-// dip below no water by as much as the tolerance.
+// observe records the end of one step, which is interpolated where a run is cut off.
 func (r *run) observe(s *film.System, step *ode.Step) {
-	reading := s.Read(step.T1, step.Y1)
+	y := slices.Clone(step.Y1)
+	s.Bound(y)
+	reading := s.Read(step.T1, y)
 	r.point(step.T1, &reading)
-	r.look(s, step.T1, step.Y1, &reading)
+	r.look(s, step.T1, y, &reading)
 }
 
 // point appends one point to the curves; at the seam of two stages the later one replaces nothing, so that a jump of

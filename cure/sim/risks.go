@@ -28,7 +28,6 @@ func (e *extreme) see(t, value, limit float64) {
 type watcher struct {
 	boil, hot, dew, skin, humid extreme
 	undewed                     float64 // water when the film was last above the dew point [kg/m2]
-	wetThickness                float64 // of the stage's start [m]
 	cautions                    []transfer.Caution
 	working                     []result.Working
 }

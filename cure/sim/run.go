@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/film"
@@ -112,10 +113,12 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 			break
 		}
 	}
-	r.end.time, r.end.reading = from, s.Read(from, y)
+	last := slices.Clone(y)
+	s.Bound(last)
+	r.end.time, r.end.reading = from, s.Read(from, last)
 	if from == r.plan.Exit {
 		r.exit.seen, r.exit.reading = true, r.end.reading
-		r.profile(s, from, y, "exit")
+		r.profile(s, from, last, "exit")
 	}
 	return goOn, nil
 }

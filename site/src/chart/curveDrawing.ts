@@ -11,7 +11,12 @@ export const colourOf = (style: number): string => `var(--line-${style})`;
 /** The line of comparison (air, balance) is thin; what happens to the film is bold. */
 export const weightOf = (style: number): number => (style === 4 ? 1.4 : 2.1);
 
-export function drawCurves(plot: Plot, picture: CurvePicture, width: number, prefix: string): SVGElement | HTMLElement {
+export function drawCurves(
+  plot: Plot,
+  picture: CurvePicture,
+  width: number,
+  prefix: string,
+): SVGElement | HTMLElement {
   const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
   const left = 46;
   const right = 12;
@@ -33,10 +38,10 @@ export function drawCurves(plot: Plot, picture: CurvePicture, width: number, pre
     marginLeft: left,
     marginRight: right,
     marginTop: 26,
-    marginBottom: 36,
+    marginBottom: 24,
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
-    x: { type: log ? 'log' : 'linear', domain, label: null },
+    x: { type: log ? 'log' : 'linear', domain, label: null, ...(log ? { axis: null } : {}) },
     y: { label: null, zero: picture.fromZero, nice: true, grid: false, tickSize: 0 },
     marks: [
       plot.rect(picture.stretches.filter(isHot), {
@@ -49,10 +54,9 @@ export function drawCurves(plot: Plot, picture: CurvePicture, width: number, pre
         plot.rect([s], {
           x1: 'from',
           x2: 'to',
-          frameAnchor: 'top',
           fill: fillOf(s.kind === 'cooling' ? 'cooling' : 'heated', prefix),
           insetTop: -6,
-          insetBottom: height - 26 - 36,
+          insetBottom: height - 26 - 24,
         }),
       ),
       plot.gridY({ stroke: 'var(--line)', strokeOpacity: 1 }),
@@ -68,14 +72,13 @@ export function drawCurves(plot: Plot, picture: CurvePicture, width: number, pre
         fill: 'var(--muted)',
         fontSize: 11,
       }),
-      plot.axisX({
-        ...(ticks ? { ticks, tickFormat: tickLabel } : { ticks: Math.max(3, Math.floor(width / 90)) }),
-        label: picture.xLabel,
-        labelAnchor: 'right',
-        labelArrow: 'none',
-        tickSize: 4,
-      }),
-      plot.axisY({ label: null, tickSize: 0, ticks: 5 }),
+      ...(ticks
+        ? [
+            plot.gridX(ticks, { stroke: 'var(--line)', strokeOpacity: 1 }),
+            plot.text(ticks, { x: (t: number) => t, text: tickLabel, frameAnchor: 'bottom', dy: 14 }),
+          ]
+        : [plot.axisX({ label: null, tickSize: 4, ticks: Math.max(3, Math.floor(width / 90)) })]),
+      plot.axisY({ label: null, tickSize: 0, ticks: 5, tickFormat: (v: number) => number(v) }),
       ...series.map((s) =>
         plot.line(s.points, {
           x: 'x',

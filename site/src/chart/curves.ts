@@ -106,7 +106,7 @@ export function curvePicture(route: Route, kind: CurveKind, log: boolean): Curve
   );
   const to = log ? end : Math.min(end, last * 1.25);
   const unit = linearUnit(to);
-  const low = log ? Math.max(1, Math.min(times.find((t) => t > 0) ?? 1, 10)) : 0;
+  const low = log ? firstDecade(route) : 0;
   const x = (t: number): number => (log ? t : t / unit.seconds);
   return {
     title: k.title,
@@ -125,8 +125,19 @@ export function curvePicture(route: Route, kind: CurveKind, log: boolean): Curve
   };
 }
 
+/** Where a logarithmic axis begins: well before the first mark, at a round time. */
+function firstDecade(route: Route): number {
+  const first = Math.min(...route.marks.map((m) => m.time_s ?? Infinity).filter((t) => t > 0), hour);
+  return [1, 10, 30, 60].filter((t) => t <= first / 8).at(-1) ?? 1;
+}
+
 /** The pairs inside a span of time, and one beyond it so that a line reaches the edge. */
-function pointsOf(times: readonly number[], values: readonly number[], low: number, high: number): [number, number][] {
+function pointsOf(
+  times: readonly number[],
+  values: readonly number[],
+  low: number,
+  high: number,
+): [number, number][] {
   const pairs: [number, number][] = [];
   for (const [i, t] of times.entries()) {
     const v = values[i];

@@ -3,15 +3,21 @@ import type { MarkName } from '../generated/contract';
 import { text } from '../text';
 import { duration } from '../text/quantity';
 import { placeFlags, rowsOf, type Placed } from './flags';
-import type { Lane, LanePicture } from './lanes';
+import type { FilmState, Lane, LanePicture } from './lanes';
 import { definitions, fillOf } from './patterns';
 import { textWidth, type Plot } from './plot';
 import { tickLabel, ticksWithin } from './time';
 
-const font = 12;
-const rowHeight = 17;
-const band = 24;
-const heat = 8;
+/** Sizes in pixels: on the screen, and on a printed sheet that must hold more on less height. */
+interface Sizes {
+  font: number;
+  row: number;
+  band: number;
+  heat: number;
+  gap: number;
+}
+const roomy: Sizes = { font: 12, row: 17, band: 24, heat: 8, gap: 20 };
+const dense: Sizes = { font: 11.5, row: 13, band: 17, heat: 6, gap: 8 };
 
 interface Word {
   x: number;
@@ -43,17 +49,25 @@ const symbols: Record<MarkName, string> = {
   ready: 'star',
 };
 
-export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefix: string): SVGElement | HTMLElement {
+export function drawLanes(
+  plot: Plot,
+  picture: LanePicture,
+  width: number,
+  prefix: string,
+  onPaper = false,
+): SVGElement | HTMLElement {
+  const sizes = onPaper ? dense : roomy;
+  const { font, band, heat } = sizes;
   const narrow = width < 640;
-  const left = narrow ? 4 : 118;
+  const left = narrow ? 4 : 16 + Math.max(...picture.lanes.map((l) => textWidth(l.title, 13, 700)));
   const right = 14;
   const { low, high } = picture;
   const scale = (t: number): number =>
     left + (Math.log(Math.max(t, low) / low) / Math.log(high / low)) * (width - left - right);
   let y = 26;
   const laid = picture.lanes.map((lane) => {
-    const one = layLane(lane, y, scale, width - right, narrow);
-    y = one.foot + 20;
+    const one = layLane(lane, y, scale, width - right, narrow, sizes);
+    y = one.foot + sizes.gap;
     return one;
   });
   const height = y + 22;
@@ -74,22 +88,19 @@ export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefi
     marginBottom: 26,
     style: { fontSize: `${font}px` },
     ariaLabel: text.lanes.alt,
-    x: { type: 'log', domain: [low, high] },
+    x: { type: 'log', domain: [low, high], axis: null },
     y: { type: 'identity', axis: null },
     marks: [
       plot.gridX(ticks, { stroke: 'var(--line)', strokeOpacity: 1 }),
-      ...(['top', 'bottom'] as const).map((anchor) =>
-        plot.axisX(ticks, { anchor, tickFormat: tickLabel, tickSize: 4, label: null, fill: 'var(--muted)' }),
+      ...(['top', 'bottom'] as const).map((frameAnchor) =>
+        plot.text(ticks, {
+          x: (t: number) => t,
+          text: tickLabel,
+          frameAnchor,
+          dy: frameAnchor === 'top' ? -12 : 14,
+          fill: 'var(--muted)',
+        }),
       ),
-      // The deadline is a line through the whole lane, under everything else.
-      plot.ruleX(laid, {
-        x: (l: Laid) => l.lane.deadline,
-        y1: (l: Laid) => l.top - 4,
-        y2: (l: Laid) => l.foot,
-        stroke: 'var(--bad)',
-        strokeWidth: 2,
-        strokeDasharray: '5 3',
-      }),
       plot.ruleX(words, {
         x: (w: Word) => invert(w.x),
         y1: (w: Word) => w.stem[0],
@@ -107,6 +118,22 @@ export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefi
           strokeWidth: 0.75,
         }),
       ),
+      // The deadline runs through the whole lane; a pale line below keeps it apart from dark states.
+      plot.ruleX(laid, {
+        x: (l: Laid) => l.lane.deadline,
+        y1: (l: Laid) => l.top,
+        y2: (l: Laid) => l.top + band,
+        stroke: 'var(--surface)',
+        strokeWidth: 4,
+      }),
+      plot.ruleX(laid, {
+        x: (l: Laid) => l.lane.deadline,
+        y1: (l: Laid) => l.top - 4,
+        y2: (l: Laid) => l.foot,
+        stroke: 'var(--bad)',
+        strokeWidth: 2,
+        strokeDasharray: '5 3',
+      }),
       ...heats.map((h) =>
         plot.rect([h], {
           x1: 'from',
@@ -118,15 +145,17 @@ export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefi
           strokeWidth: 0.75,
         }),
       ),
-      plot.text(bandWords(laid, scale), {
-        x: (w: BandWord) => invert(w.x),
-        y: 'y',
-        text: 'words',
-        fill: 'var(--ink)',
-        stroke: 'var(--surface)',
-        strokeWidth: 4,
-        fontWeight: 600,
-      }),
+      ...bandWords(laid, scale, sizes).map((w) =>
+        plot.text([w], {
+          x: () => invert(w.x),
+          y: 'y',
+          text: 'words',
+          fill: w.state === 'wet' ? 'var(--on-wet)' : 'var(--on-pale)',
+          stroke: `var(--${w.state})`,
+          strokeWidth: 5,
+          fontWeight: 600,
+        }),
+      ),
       ...marks.map((m) =>
         plot.dot([m], {
           x: 'time',
@@ -162,7 +191,6 @@ export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefi
         text: (l: Laid) => l.lane.title,
         fontWeight: 700,
         fontSize: 13,
-        lineWidth: narrow ? 30 : 8.5,
         fill: 'var(--ink)',
       }),
     ],
@@ -175,11 +203,24 @@ export function drawLanes(plot: Plot, picture: LanePicture, width: number, prefi
   }
 }
 
-function layLane(lane: Lane, y: number, scale: (t: number) => number, edge: number, narrow: boolean): Laid {
-  const over = lane.marks.map((m) => ({ x: scale(m.time), words: `${m.label} ${m.text}`, strong: m.name === 'ready' }));
+function layLane(
+  lane: Lane,
+  y: number,
+  scale: (t: number) => number,
+  edge: number,
+  narrow: boolean,
+  { font, row, band, heat }: Sizes,
+): Laid {
+  const over = lane.marks.map((m) => ({
+    x: scale(m.time),
+    words: `${m.label} ${m.text}`,
+    strong: m.name === 'ready',
+  }));
   const below = [
     { x: scale(lane.deadline), words: `${text.lanes.deadline} ${duration(lane.deadline)}`, strong: true },
-    ...(lane.exit ? [{ x: scale(lane.exit.time), words: `${text.lanes.out} ${lane.exit.text}`, strong: false }] : []),
+    ...(lane.exit
+      ? [{ x: scale(lane.exit.time), words: `${text.lanes.out} ${lane.exit.text}`, strong: false }]
+      : []),
   ];
   const flags = (list: { x: number; words: string }[]): Placed[] =>
     placeFlags(
@@ -189,9 +230,9 @@ function layLane(lane: Lane, y: number, scale: (t: number) => number, edge: numb
   const overPlaced = flags(over);
   const belowPlaced = flags(below);
   const title = y + (narrow ? 10 : 0);
-  const top = y + (narrow ? 24 : 4) + rowsOf(overPlaced) * rowHeight + 6;
+  const top = y + (narrow ? 24 : 4) + rowsOf(overPlaced) * row + 6;
   const bottom = top + band + (lane.heat.length > 0 ? heat + 2 : 0);
-  const foot = bottom + 4 + rowsOf(belowPlaced) * rowHeight;
+  const foot = bottom + 4 + rowsOf(belowPlaced) * row;
   return {
     lane,
     title,
@@ -200,30 +241,37 @@ function layLane(lane: Lane, y: number, scale: (t: number) => number, edge: numb
     foot,
     over: over.map((w, i) => {
       const p = overPlaced[i] ?? { row: 0, side: 'right' as const };
-      const at = top - 12 - p.row * rowHeight;
+      const at = top - 12 - p.row * row;
       return { ...w, y: at, side: p.side, stem: [at - 6, top] };
     }),
     under: below.map((w, i) => {
       const p = belowPlaced[i] ?? { row: 0, side: 'right' as const };
-      const at = bottom + 12 + p.row * rowHeight;
+      const at = bottom + 12 + p.row * row;
       return { ...w, y: at, side: p.side, stem: [top + band, at + 6] };
     }),
   };
 }
 
 interface BandWord {
+  state: FilmState;
   x: number;
   y: number;
   words: string;
 }
 
-/** The name of the state inside its band, where there is room for it. */
-function bandWords(laid: readonly Laid[], scale: (t: number) => number): BandWord[] {
+/** The name of the state inside its band, where there is room for it beside the deadline. */
+function bandWords(laid: readonly Laid[], scale: (t: number) => number, { font, band }: Sizes): BandWord[] {
   return laid.flatMap((l) =>
     l.lane.bands.flatMap((b) => {
       const words = text.lanes.statesDone[b.state];
-      const [from, to] = [scale(b.from), scale(b.to)];
-      return to - from > textWidth(words, font) + 22 ? [{ x: (from + to) / 2, y: l.top + band / 2 + 1, words }] : [];
+      const need = textWidth(words, font, 600) + 20;
+      const cuts = [scale(b.from), scale(l.lane.deadline), scale(b.to)].filter(
+        (x) => x >= scale(b.from) && x <= scale(b.to),
+      );
+      const gaps = cuts.slice(1).map((to, i) => ({ from: cuts[i] ?? to, to }));
+      const widest = gaps.sort((p, q) => q.to - q.from - (p.to - p.from))[0];
+      if (!widest || widest.to - widest.from < need) return [];
+      return [{ state: b.state, x: (widest.from + widest.to) / 2, y: l.top + band / 2 + 1, words }];
     }),
   );
 }

@@ -45,18 +45,28 @@ export interface LanePicture {
   high: number;
 }
 
-const stateAfter: Partial<Record<MarkName, FilmState>> = { touch: 'touch', dry_through: 'dry', cured: 'cured' };
+const stateAfter: Partial<Record<MarkName, FilmState>> = {
+  touch: 'touch',
+  dry_through: 'dry',
+  cured: 'cured',
+};
 
 export function lanePicture(result: Result): LanePicture {
   const lanes = result.routes.map(laneOf);
   const events = lanes.flatMap((l) => [...l.marks.map((m) => m.time), ...l.heat.map((h) => h.from)]);
-  const [low, high] = logSpan(events, Math.max(...lanes.map((l) => l.end), ...lanes.map((l) => l.deadline), 60));
+  const [low, high] = logSpan(
+    events,
+    Math.max(...lanes.map((l) => l.end), ...lanes.map((l) => l.deadline), 60),
+  );
   return { lanes, low, high };
 }
 
 function laneOf(route: Route): Lane {
   const end = route.stages.at(-1)?.end_s ?? route.curves.time_s.at(-1) ?? route.answer.deadline_s;
-  const reached = route.marks.filter((m): m is Mark & { time_s: number } => m.time_s !== null);
+  // What holds from the start (cool, in a room) is no event and has no place on a logarithmic axis.
+  const reached = route.marks.filter(
+    (m): m is Mark & { time_s: number } => m.time_s !== null && m.time_s > 0,
+  );
   return {
     kind: route.kind,
     title: route.title,

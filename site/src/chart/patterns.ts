@@ -11,12 +11,40 @@ interface Texture {
 }
 
 const textures: readonly Texture[] = [
-  { id: 'wet', ground: 'var(--wet)', ink: 'var(--touch)', size: 12, path: 'M0 4Q3 1 6 4T12 4M0 10Q3 7 6 10T12 10', stroke: 1 },
+  {
+    id: 'wet',
+    ground: 'var(--wet)',
+    ink: 'var(--touch)',
+    size: 12,
+    path: 'M0 4Q3 1 6 4T12 4M0 10Q3 7 6 10T12 10',
+    stroke: 1,
+  },
   { id: 'touch', ground: 'var(--touch)', ink: 'var(--wet)', size: 8, path: 'M2 2h1.5M6 6h1.5', stroke: 1.5 },
-  { id: 'dry', ground: 'var(--dry)', ink: 'var(--cured)', size: 8, path: 'M-2 10L10 -2M-2 2L2 -2M6 10L10 6', stroke: 1 },
+  {
+    id: 'dry',
+    ground: 'var(--dry)',
+    ink: 'var(--cured)',
+    size: 8,
+    path: 'M-2 10L10 -2M-2 2L2 -2M6 10L10 6',
+    stroke: 1,
+  },
   { id: 'cured', ground: 'var(--cured)', ink: 'var(--dry)', size: 8, path: '', stroke: 0 },
-  { id: 'heated', ground: 'var(--heat)', ink: 'var(--surface)', size: 6, path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5', stroke: 1 },
-  { id: 'cooling', ground: 'var(--surface)', ink: 'var(--heat)', size: 6, path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5', stroke: 1 },
+  {
+    id: 'heated',
+    ground: 'var(--heat)',
+    ink: 'var(--surface)',
+    size: 6,
+    path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5',
+    stroke: 1,
+  },
+  {
+    id: 'cooling',
+    ground: 'var(--surface)',
+    ink: 'var(--heat)',
+    size: 6,
+    path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5',
+    stroke: 1,
+  },
 ];
 
 export type TextureName = 'wet' | 'touch' | 'dry' | 'cured' | 'heated' | 'cooling';

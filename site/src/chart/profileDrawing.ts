@@ -1,13 +1,15 @@
-/** Draws cuts through the film at a few moments. Every line ends in a letter that the legend explains. */
+/** Draws cuts through the film at a few moments. Every line carries a letter that the legend explains. */
 import type { ProfilePicture } from './curves';
 import type { Plot } from './plot';
+import { number } from '../text/quantity';
 
 export function drawProfiles(plot: Plot, picture: ProfilePicture, width: number): SVGElement | HTMLElement {
   const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
   const last = Math.max(1, picture.lines.length - 1);
-  const ends = picture.lines.flatMap((l) => {
-    const end = l.points.at(-1);
-    return end ? [{ ...end, key: l.key }] : [];
+  // Each letter sits at a height of its own, so that lines that end together do not pile them up.
+  const letters = picture.lines.flatMap((l, i) => {
+    const at = l.points[Math.round((l.points.length - 1) * (0.3 + (0.6 * i) / (last + 1)))];
+    return at ? [{ ...at, key: l.key }] : [];
   });
   return plot.plot({
     className: 'plot',
@@ -16,7 +18,7 @@ export function drawProfiles(plot: Plot, picture: ProfilePicture, width: number)
     marginLeft: 46,
     marginRight: 14,
     marginTop: 22,
-    marginBottom: 36,
+    marginBottom: 24,
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
     x: { zero: true, nice: true, label: null },
@@ -24,26 +26,25 @@ export function drawProfiles(plot: Plot, picture: ProfilePicture, width: number)
     marks: [
       plot.gridX({ stroke: 'var(--line)', strokeOpacity: 1 }),
       plot.ruleY([0, 1], { stroke: 'var(--edge)' }),
-      plot.axisX({ label: picture.xLabel, labelAnchor: 'right', labelArrow: 'none', tickSize: 4, ticks: 6 }),
+      plot.axisX({ label: null, tickSize: 4, ticks: 6, tickFormat: (v: number) => number(v) }),
       plot.axisY({ label: null, tickSize: 0, ticks: 5 }),
       ...picture.lines.map((l, i) =>
         plot.line(l.points, {
           x: 'x',
           y: 'y',
           stroke: 'var(--line-1)',
-          strokeOpacity: 0.35 + (0.65 * i) / last,
+          strokeOpacity: 0.55 + (0.45 * i) / last,
           strokeWidth: 1.2 + (1.4 * i) / last,
         }),
       ),
-      plot.text(ends, {
+      plot.text(letters, {
         x: 'x',
         y: 'y',
         text: 'key',
-        dy: -8,
         fontWeight: 700,
         fill: 'var(--ink)',
         stroke: 'var(--surface)',
-        strokeWidth: 3,
+        strokeWidth: 5,
       }),
     ],
   });

@@ -6,24 +6,27 @@
 import type { Catalogue, Fault, Job, Result } from '../generated/contract';
 import type { FromWorker, Port, Source } from './protocol';
 
-export type Request =
-  | { op: 'describe' }
-  | { op: 'check'; job: unknown }
-  | { op: 'predict'; job: unknown };
+export type Request = { op: 'describe' } | { op: 'check'; job: unknown } | { op: 'predict'; job: unknown };
+
+/** A fault as the core tells it: the complaint and its sentence. */
+export type FaultTold = Fault & { text: string };
+
+/** What became of a document that was put to the test: the whole job, or why not. */
+export type Checked = { kind: 'job'; job: Job } | { kind: 'refused'; faults: FaultTold[] };
 
 interface Reply {
   ok: boolean;
   catalogue?: Catalogue;
   result?: Result;
   job?: Job;
-  faults?: Fault[] | null;
+  faults?: FaultTold[] | null;
   message?: string;
 }
 
 /** What became of a job: an answer, a list of faults, or a core that broke down over it. */
 export type Predicted =
   | { kind: 'answer'; result: Result }
-  | { kind: 'refused'; faults: Fault[] }
+  | { kind: 'refused'; faults: FaultTold[] }
   | { kind: 'broken'; message: string };
 
 /** The core could not be loaded or died. */
@@ -38,7 +41,8 @@ interface Pending {
 }
 
 const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
-export const isAbort = (error: unknown): boolean => error instanceof DOMException && error.name === 'AbortError';
+export const isAbort = (error: unknown): boolean =>
+  error instanceof DOMException && error.name === 'AbortError';
 
 export class Engine {
   #port: Port | null = null;
@@ -62,6 +66,14 @@ export class Engine {
 
   async predict(job: unknown, signal?: AbortSignal): Promise<Predicted> {
     return this.#judge(await this.#ask({ op: 'predict', job }, signal));
+  }
+
+  /** Reads a document over the defaults, as a file may leave out whatever it does not care about. */
+  async check(job: unknown): Promise<Checked> {
+    const reply = await this.#ask({ op: 'check', job });
+    if (reply.ok && reply.job) return { kind: 'job', job: reply.job };
+    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
+    throw new EngineError(reply.message ?? '');
   }
 
   /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */

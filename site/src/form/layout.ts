@@ -27,7 +27,7 @@ export type SectionName = (typeof sections)[number];
 /** Branches that are drawn as they stand, without a frame of their own. */
 const transparent: ReadonlySet<string> = new Set(['film.adhesive', 'film.adhesive.sorption']);
 
-/** The few fields of a section that most people change; the rest of that section is folded away. */
+/** What most people change in a section; the rest of that section is folded away. */
 const foremost: ReadonlySet<string> = new Set([
   'film.wet_coat_kg_per_m2',
   'film.adhesive.solids_fraction',
@@ -38,6 +38,18 @@ const foremost: ReadonlySet<string> = new Set([
   'part.orientation',
   'part.length_m',
   'part.limit_temperature_K',
+  'workshop.air',
+  'workshop.transfer',
+  'static_oven.loaded_after_s',
+  'static_oven.dwell_s',
+  'static_oven.set_point_K',
+  'static_oven.humidity',
+  'static_oven.transfer',
+  'static_oven.deadline_s',
+  'tunnel.entered_after_s',
+  'tunnel.line_speed_m_per_s',
+  'tunnel.zones',
+  'tunnel.deadline_s',
 ]);
 
 /** What a closed section says of itself: the values that identify it at a glance. */
@@ -58,7 +70,7 @@ const hidden = (template: string): boolean => /(^|\.)(version|record)$/.test(tem
 
 /** Builds the nodes of one section, in the order of the field table. */
 export function nodesOf(fields: readonly Field[], blocks: readonly Block[], root: string): Node[] {
-  const known = new Map(blocks.map((b) => [b.path.replace(/\[\]$/, ''), b]));
+  const known = new Map(blocks.map((b) => [b.path, b]));
   const inside = fields.filter((f) => f.path.startsWith(`${root}.`) && !hidden(f.path));
   return gather(inside, known, root);
 }
@@ -103,7 +115,7 @@ function childOf(path: string, base: string): string {
 /** Splits the nodes of a section into those in view and those folded away. */
 export function fold(nodes: readonly Node[]): { front: Node[]; back: Node[] } {
   if (!nodes.some((n) => foremost.has(n.template))) return { front: [...nodes], back: [] };
-  const isFront = (n: Node): boolean => n.kind !== 'field' || foremost.has(n.template);
+  const isFront = (n: Node): boolean => foremost.has(n.template);
   return { front: nodes.filter(isFront), back: nodes.filter((n) => !isFront(n)) };
 }
 
@@ -118,17 +130,21 @@ export function defaultOf(field: Field): number | string | boolean | null {
 }
 
 /** A fresh block or list item made from the defaults of the tables, for whatever is switched on or added. */
-export function freshBlock(fields: readonly Field[], blocks: readonly Block[], template: string): Record<string, unknown> {
+export function freshBlock(
+  fields: readonly Field[],
+  blocks: readonly Block[],
+  template: string,
+): Record<string, unknown> {
   const made: Record<string, unknown> = {};
   const depth = template.length + 1;
-  const direct = (path: string): boolean => path.startsWith(`${template}.`) && !path.slice(depth).includes('.');
+  const direct = (path: string): boolean =>
+    path.startsWith(`${template}.`) && !path.slice(depth).includes('.');
   for (const field of fields) if (direct(field.path)) made[nameOf(field.path)] = defaultOf(field);
-  for (const block of blocks) {
-    const path = block.path.replace(/\[\]$/, '');
-    if (!direct(path)) continue;
-    const one = (): Record<string, unknown> => freshBlock(fields, blocks, block.list ? `${path}[]` : path);
-    if (block.list) made[nameOf(path)] = Array.from({ length: block.items }, one);
-    else made[nameOf(path)] = block.absent ? null : one();
+  for (const { path, list, items, absent } of blocks) {
+    if (!direct(path) || path.endsWith('[]')) continue; // an item is made with its list
+    const one = (): Record<string, unknown> => freshBlock(fields, blocks, list ? `${path}[]` : path);
+    if (list) made[nameOf(path)] = Array.from({ length: items }, one);
+    else made[nameOf(path)] = absent ? null : one();
   }
   return made;
 }

@@ -1,4 +1,4 @@
-/** The records of the catalogue as the form uses them: which block of the job each kind fills. */
+/** The records of the catalogue as the form uses them: which block of the job each kind fills, and with what. */
 import type { Catalogue } from '../generated/contract';
 import type { JobDocument } from '../state/job.svelte';
 
@@ -10,53 +10,51 @@ export interface CatalogueRecord {
   note: string;
   source: string;
   cautions: readonly string[];
-  block: Record<string, unknown>;
+  /** The numbers that belong to the material; the rest of the block is the shop's own and stays. */
+  numbers: Readonly<Record<string, unknown>>;
 }
 
 interface Kind {
-  /** The block that the record fills. */
+  /** The block of the job that a record fills. */
   path: string;
-  /** Fields of that block that say how the shop uses the material; a record does not touch them. */
-  ours: readonly string[];
   records(catalogue: Catalogue): CatalogueRecord[];
-  apply(job: JobDocument, record: CatalogueRecord): void;
 }
 
-const asBlock = (value: object): Record<string, unknown> => value as Record<string, unknown>;
+const entries = (block: object): [string, unknown][] => Object.entries(block);
+const only = (block: object, names: readonly string[]): Record<string, unknown> =>
+  Object.fromEntries(entries(block).filter(([name]) => names.includes(name)));
 
 export const recordKinds: Readonly<Record<RecordKind, Kind>> = {
   adhesive: {
     path: 'film.adhesive',
-    ours: [],
-    records: (c) => c.adhesives.map((r) => ({ ...r, block: asBlock(r.adhesive) })),
-    apply: (job, record) => fill(job, 'adhesive', record),
+    records: (c) => c.adhesives.map((r) => ({ ...r, numbers: { ...r.adhesive } })),
   },
   part: {
     path: 'part',
-    ours: ['thickness_m', 'back', 'orientation', 'length_m', 'start_temperature_K', 'carrier'],
-    records: (c) => c.parts.map((r) => ({ ...r, block: asBlock(r.part) })),
-    apply: (job, record) => fill(job, 'part', record),
+    records: (c) => c.parts.map((r) => ({ ...r, numbers: only(r.part, r.sets) })),
   },
   fibre: {
     path: 'pile',
-    ours: ['applied_after_s'],
-    records: (c) => c.fibres.map((r) => ({ ...r, block: asBlock(r.pile) })),
-    apply: (job, record) => fill(job, 'fibre', record),
+    records: (c) => c.fibres.map((r) => ({ ...r, numbers: only(r.pile, r.sets) })),
   },
 };
 
-function fill(job: JobDocument, kind: RecordKind, record: CatalogueRecord): void {
-  const { path, ours } = recordKinds[kind];
+/** The record that a block says its numbers came from. */
+export function recordOf(kind: RecordKind, id: unknown, catalogue: Catalogue): CatalogueRecord | undefined {
+  return recordKinds[kind].records(catalogue).find((r) => r.id === id);
+}
+
+/** Puts a record's numbers into the job. */
+export function applyRecord(job: JobDocument, kind: RecordKind, record: CatalogueRecord): void {
+  const { path } = recordKinds[kind];
   const before = job.at(path) as Record<string, unknown>;
-  const kept = Object.fromEntries(ours.map((name) => [name, before[name]]));
-  job.put(path, { ...before, ...record.block, ...kept, record: record.id });
+  job.put(path, { ...before, ...record.numbers, record: record.id });
 }
 
 /** Whether a block still holds the record's numbers. */
-export function sameNumbers(block: unknown, record: Record<string, unknown>, kind: RecordKind): boolean {
-  const skip = new Set(['record', ...recordKinds[kind].ours]);
-  const plain = (value: unknown): string =>
-    JSON.stringify(value, (key, v: unknown) => (skip.has(key) ? undefined : v));
-  const known = Object.fromEntries(Object.keys(record).map((k) => [k, (block as Record<string, unknown>)[k]]));
-  return plain(known) === plain(record);
+export function sameNumbers(block: unknown, record: CatalogueRecord): boolean {
+  const held = block as Record<string, unknown>;
+  return entries(record.numbers).every(
+    ([name, value]) => name === 'record' || JSON.stringify(held[name]) === JSON.stringify(value),
+  );
 }

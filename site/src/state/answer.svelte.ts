@@ -2,8 +2,8 @@
  * The answer, kept apart from the question. The last good result stays while a newer job is wrong or being computed;
  * `old` says that it no longer belongs to what stands in the form.
  */
-import { isAbort, type Predicted } from '../engine/client';
-import type { Fault, Result } from '../generated/contract';
+import { isAbort, type FaultTold, type Predicted } from '../engine/client';
+import type { Result } from '../generated/contract';
 
 export type Phase = 'starting' | 'computing' | 'fresh' | 'refused' | 'broken';
 
@@ -14,7 +14,7 @@ export interface Predictor {
 
 export class AnswerState {
   result = $state.raw<Result | null>(null);
-  faults = $state.raw<readonly Fault[]>([]);
+  faults = $state.raw<readonly FaultTold[]>([]);
   phase = $state<Phase>('starting');
   message = $state('');
   /** Whether the result belongs to an earlier job than the one in the form. */

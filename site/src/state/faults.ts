@@ -1,50 +1,80 @@
 /** Turns the core's complaints into words at a field, in the unit that the field shows. */
-import type { Fault, Field } from '../generated/contract';
+import type { FaultTold } from '../engine/client';
+import type { Block, Field } from '../generated/contract';
 import { text } from '../text';
 import { limitText } from './display';
 import type { Slip } from './job.svelte';
-import { templateOf } from './path';
+import { isWithin, templateOf } from './path';
 
-/** One complaint ready to be shown: where, and a whole sentence. */
+/** One complaint ready to be shown: which input, where in the form, and a whole sentence. */
 export interface Complaint {
   path: string;
-  label: string;
+  place: string;
   sentence: string;
 }
 
+/** The field table by template. */
 export type FieldIndex = ReadonlyMap<string, Field>;
 
 export const indexFields = (fields: readonly Field[]): FieldIndex => new Map(fields.map((f) => [f.path, f]));
 
-export function complainOfSlip(path: string, slip: Slip, fields: FieldIndex): Complaint {
-  const field = fields.get(templateOf(path));
-  const label = field?.label ?? path;
-  return { path, label, sentence: text.slips[slip](label, field?.display.symbol ?? '') };
+/** Where a path lies, in the names of the blocks around it: "Tunnel oven, Zone 2". */
+export function placeOf(path: string, blocks: readonly Block[]): string {
+  return blocks
+    .filter(
+      (b) => b.path !== '' && !b.list && b.path !== templateOf(path) && isWithin(templateOf(path), b.path),
+    )
+    .map((b) => {
+      const list = b.path.endsWith('[]') ? b.path.slice(0, -2) : null;
+      const index = list === null ? null : indexAfter(path, list);
+      return index === null ? b.label : text.form.item(b.label, index + 1);
+    })
+    .join(', ');
 }
 
-export function complainOfFault(fault: Fault, fields: FieldIndex): Complaint {
+function indexAfter(path: string, list: string): number | null {
+  const found = new RegExp(`^${list.split('[]').map(escape).join('\\[\\d+\\]')}\\[(\\d+)\\]`).exec(path);
+  return found ? Number(found[1]) : null;
+}
+
+const escape = (plain: string): string => plain.replace(/[.[\]]/g, '\\$&');
+
+export function complainOfSlip(
+  path: string,
+  slip: Slip,
+  fields: FieldIndex,
+  blocks: readonly Block[],
+): Complaint {
+  const field = fields.get(templateOf(path));
+  const sentence = text.slips[slip](field?.label ?? path, field?.display.symbol ?? '');
+  return { path, place: placeOf(path, blocks), sentence };
+}
+
+export function complainOfFault(fault: FaultTold, fields: FieldIndex, blocks: readonly Block[]): Complaint {
+  return { path: fault.path, place: placeOf(fault.path, blocks), sentence: sentenceOf(fault, fields) };
+}
+
+/** A range or an absence is said in the field's own label and unit; everything else in the core's words. */
+function sentenceOf(fault: FaultTold, fields: FieldIndex): string {
   const field = fields.get(templateOf(fault.path));
-  const label = field?.label ?? fault.path;
   if (field && fault.code === 'range') {
-    const low = limitText(fault.low, field.display);
-    const high = limitText(fault.high, field.display);
-    const sentence = text.faultRange(label, low, high, field.display.symbol);
-    return { path: fault.path, label, sentence: fault.advice ? `${sentence} ${fault.advice}` : sentence };
+    const [low, high] = [limitText(fault.low, field.display), limitText(fault.high, field.display)];
+    const say = field.integer ? text.faultWhole : text.faultRange;
+    return say(field.label, low, high, field.display.symbol);
   }
-  if (field && fault.code === 'missing') {
-    const sentence = text.slips.missing(label, field.display.symbol);
-    return { path: fault.path, label, sentence: fault.advice ? `${sentence} ${fault.advice}` : sentence };
-  }
-  return { path: fault.path, label, sentence: fault.text };
+  if (field && fault.code === 'missing') return text.slips.missing(field.label, field.display.symbol);
+  if (fault.got === '' || fault.code === 'range') return fault.advice || fault.text;
+  return `${fault.got.charAt(0).toUpperCase()}${fault.got.slice(1)}. ${fault.advice}`.trim();
 }
 
 /** All complaints of a form: slips first, since a form with slips has not been put to the core. */
 export function complaints(
   slips: Iterable<[string, Slip]>,
-  faults: readonly Fault[],
+  faults: readonly FaultTold[],
   fields: FieldIndex,
+  blocks: readonly Block[],
 ): Complaint[] {
-  const own = [...slips].map(([path, slip]) => complainOfSlip(path, slip, fields));
+  const own = [...slips].map(([path, slip]) => complainOfSlip(path, slip, fields, blocks));
   const taken = new Set(own.map((c) => c.path));
-  return [...own, ...faults.filter((f) => !taken.has(f.path)).map((f) => complainOfFault(f, fields))];
+  return [...own, ...faults.filter((f) => !taken.has(f.path)).map((f) => complainOfFault(f, fields, blocks))];
 }

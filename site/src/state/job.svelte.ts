@@ -18,7 +18,7 @@ export class JobDocument {
   #job: Job;
   readonly slips = new SvelteMap<string, Slip>();
   #typed = new SvelteMap<string, string>();
-  #parked = new Map<string, unknown>();
+  #parked = new SvelteMap<string, unknown>();
   #revision = $state(0);
 
   constructor(initial: Job) {
@@ -120,7 +120,9 @@ export class JobDocument {
     const items = this.at(list) as unknown[];
     if (to < 0 || to >= items.length) return;
     items.splice(to, 0, ...items.splice(from, 1));
-    this.#follow(list, (i) => (i === from ? to : i > from && i <= to ? i - 1 : i < from && i >= to ? i + 1 : i));
+    this.#follow(list, (i) =>
+      i === from ? to : i > from && i <= to ? i - 1 : i < from && i >= to ? i + 1 : i,
+    );
   }
 
   /** Replaces the whole document: demo, reset, a file. */

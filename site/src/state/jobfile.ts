@@ -5,10 +5,7 @@
 import type { Job } from '../generated/contract';
 
 export type Opened =
-  | { kind: 'job'; job: Job }
-  | { kind: 'notJson' }
-  | { kind: 'notJob' }
-  | { kind: 'newer'; version: number };
+  { kind: 'job'; job: Job } | { kind: 'notJson' } | { kind: 'notJob' } | { kind: 'newer'; version: number };
 
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -21,7 +18,8 @@ export function readJob(text: string, version: number): Opened {
   } catch {
     return { kind: 'notJson' };
   }
-  if (!isObject(value) || typeof value.version !== 'number' || !isObject(value.film)) return { kind: 'notJob' };
+  if (!isObject(value) || typeof value.version !== 'number' || !isObject(value.film))
+    return { kind: 'notJob' };
   if (value.version > version) return { kind: 'newer', version: value.version };
   return { kind: 'job', job: value as unknown as Job };
 }

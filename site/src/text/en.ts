@@ -41,21 +41,11 @@ const slips: Record<Slip, (label: string, unit: string) => string> = {
   whole: (label) => `${label} must be a whole number.`,
 };
 
-const cautions: Record<string, string> = {
+/** Cautions of the page itself; those of materials come from the catalogue. */
+const cautions = {
+  title: 'Cautions',
   hot: 'Oven routes: surfaces, parts and carriers leave hot. Wear gloves, mark the outfeed, let parts cool before handling.',
-  co_solvent:
-    'The adhesive may hold co-solvent. Ventilate and purge the oven, and keep the vapour below the limit that your code sets, before heat is switched on.',
-  decomposition:
-    'Some plastics and crosslinkers decompose when overheated and give off harmful vapour. Keep the part and film below their limits, with an independent over-temperature cut-out.',
-  fibre_dust:
-    'Fibre dust near an ignition source or high voltage can flash. Keep ducts and booths clean, earth everything that conducts, and keep flames and hot surfaces away.',
-  isocyanate:
-    'Isocyanate crosslinker: spraying needs respiratory protection and skin protection, and people with asthma or sensitised skin stay away.',
-  aziridine:
-    'Aziridine crosslinker: spraying needs respiratory protection and gloves; it sensitises skin and airways.',
-  carbodiimide: 'Carbodiimide crosslinker: ventilate while spraying and curing; follow the data sheet.',
-  always:
-    "The maker's data sheet, local codes and a licensed practitioner come before this page.",
+  always: "The maker's data sheet, local codes and a licensed practitioner come before this page.",
 };
 
 export const en = {
@@ -88,6 +78,7 @@ export const en = {
     fileLoaded: (file: string) => `“${file}”`,
     notJson: (file: string) => `“${file}” is not a job file: it does not hold JSON. Nothing was changed.`,
     notJob: (file: string) => `“${file}” holds JSON, but no job of this page. Nothing was changed.`,
+    refused: (file: string) => `“${file}” was not opened, nothing was changed:`,
     newer: (file: string, version: number) =>
       `“${file}” was written by a newer version of this page (job version ${version}). Nothing was changed.`,
     notKept: 'This browser does not let the page keep the job. Save it as a file before you leave.',
@@ -105,7 +96,7 @@ export const en = {
     computing: 'Computing…',
     fresh: 'Up to date',
     old: 'These answers belong to the inputs before your last change.',
-    oldWhy: 'They stay until the inputs below can be computed.',
+    oldWhy: 'They stay until the inputs can be computed.',
     broken: 'The computation broke down and has been restarted. Change an input to try again.',
     unreachable:
       'The core could not be loaded. Load the page again; if it stays so, this browser may be too old for WebAssembly.',
@@ -115,19 +106,22 @@ export const en = {
 
   answers: {
     title: 'Answers',
-    ready: 'Ready',
-    margin: 'Margin',
+    ready: 'Ready to handle after',
     deadline: 'Deadline',
     binding: 'Comes last',
-    never: 'not within the horizon',
+    never: 'Not ready',
     late: (duration: string) => `${duration} too late`,
     spare: (duration: string) => `${duration} to spare`,
     dangers: (n: number) => (n === 1 ? '1 danger' : `${n} dangers`),
     notices: (n: number) => (n === 1 ? '1 notice' : `${n} notices`),
-    calm: 'No risk found',
-    detail: (route: string) => `See ${route} in detail`,
+    calm: 'none found',
+    detail: 'In detail',
+    risks: 'Risks',
+    warnings: 'Warnings about the job as a whole',
+    notYet: 'There is no answer yet: put the inputs right that are listed above.',
     none: 'No route is switched on. Switch on a room, a static oven or a tunnel in the inputs.',
     verdicts,
+    announceWrong: (title: string) => `${title}. The list stands above the answers.`,
     announce: (sentences: string) => `New answer. ${sentences}`,
   },
 
@@ -136,7 +130,8 @@ export const en = {
     axis: 'time after spraying, logarithmic',
     states: { wet: 'wet', touch: 'touch-dry', dry: 'dry through', cured: 'cured' },
     statesDone: { wet: 'wet', touch: 'touch-dry', dry: 'dry', cured: 'cured' },
-    heat: 'heated',
+    heated: 'heated',
+    cooling: 'cooled by air',
     deadline: 'deadline',
     out: 'out of the oven',
     key: 'State of the film',
@@ -149,6 +144,8 @@ export const en = {
     where: 'Where',
     state: 'Film from then on',
     end: 'end of the run',
+    enters: 'enters',
+    missing: (marks: string) => `Not reached: ${marks}`,
   },
 
   curves: {
@@ -205,7 +202,8 @@ export const en = {
     noWarnings: 'None.',
     pictures: 'Over time and through the film',
     balances: 'Balances',
-    balancesNote: 'What came in must have gone out or be kept. The error is what the computation lost on the way.',
+    balancesNote:
+      'What came in must have gone out or be kept. The error is what the computation lost on the way.',
     account: 'Account',
     in: 'In',
     out: 'Out',
@@ -223,7 +221,7 @@ export const en = {
     equation: 'Equation',
     source: 'Source',
     status: 'The run',
-    complete: 'The run reached its horizon.',
+    complete: 'The run is complete.',
     incomplete: 'The run ended early, at its step budget.',
     counters: (steps: number, rejected: number, derivatives: number, jacobians: number, factors: number) =>
       `${steps} steps, ${rejected} rejected, ${derivatives} derivatives, ${jacobians} Jacobians, ${factors} factorisations.`,
@@ -236,7 +234,7 @@ export const en = {
     own: 'own numbers',
     changed: (record: string) => `Numbers differ from “${record}”.`,
     restore: 'Use the record again',
-    more: (n: number) => `More about it (${n} ${n === 1 ? 'number' : 'numbers'})`,
+    more: 'More about it',
     on: 'Switched on',
     off: 'switched off',
     switchOn: (name: string) => `Include: ${name}`,
@@ -255,29 +253,30 @@ export const en = {
     up: (item: string, n: number) => `Move ${item.toLowerCase()} ${n} up`,
     down: (item: string, n: number) => `Move ${item.toLowerCase()} ${n} down`,
     item: (item: string, n: number) => `${item} ${n}`,
-    noteOnRecord: 'Note',
-    jobNote: 'Note on the job',
     yes: 'yes',
     no: 'no',
     errorsTitle: (n: number) => (n === 1 ? 'One input needs a look' : `${n} inputs need a look`),
-    errorsNote: 'The answers below are the last ones that could be computed.',
     error: 'Error: ',
     in: 'in ',
     givenAs: 'given as',
-    count: (n: number, list: string) => (list === 'tunnel.zones' ? (n === 1 ? '1 zone' : `${n} zones`) : String(n)),
+    count: (n: number, list: string) =>
+      list === 'tunnel.zones' ? (n === 1 ? '1 zone' : `${n} zones`) : String(n),
   },
 
   slips,
   faultRange: (label: string, low: string, high: string, unit: string) =>
     `${label} must be between ${low} and ${high}${unit ? ` ${unit}` : ''}.`,
 
-  cautions: { title: 'Cautions', ...cautions } as Record<string, string>,
+  faultWhole: (label: string, low: string, high: string, unit: string) =>
+    `${label} must be a whole number from ${low} to ${high}${unit ? ` ${unit}` : ''}.`,
+
+  cautions,
 
   sheet: {
     title: 'Drying and cure sheet',
     settings: 'Settings',
     marks: 'Marks, time after spraying',
-    assumptions: 'Warnings and assumptions',
+    warnings: 'Risks and warnings',
     old: 'The answers on this sheet are older than its settings.',
     date: 'Date',
     name: 'Name',

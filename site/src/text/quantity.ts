@@ -55,9 +55,12 @@ function fixed(v: number, decimals: number, unit: string): string {
 
 const significant = (v: number): number => (v < 1 ? Number(v.toFixed(2)) : Number(v.toPrecision(3)));
 const sign = (v: number, printed: number): string => (v < 0 && printed !== 0 ? minus : '');
-const plain = (v: number): string => v.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 });
+const plain = (v: number): string =>
+  v.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 });
 
-const raised: Record<string, string> = Object.fromEntries([...'0123456789-'].map((c, i) => [c, '⁰¹²³⁴⁵⁶⁷⁸⁹⁻'[i] ?? c]));
+const raised: Record<string, string> = Object.fromEntries(
+  [...'0123456789-'].map((c, i) => [c, '⁰¹²³⁴⁵⁶⁷⁸⁹⁻'[i] ?? c]),
+);
 function scientific(v: number): string {
   const [mantissa, exponent] = v.toExponential(2).split('e');
   const power = [...String(Number(exponent))].map((c) => raised[c] ?? c).join('');

@@ -1,0 +1,42 @@
+/**
+ * Drawing takes tens of milliseconds a picture, and a new answer redraws them all. They take turns, one a frame, so
+ * that a key pressed meanwhile is not kept waiting.
+ */
+const waiting = new Set<() => void>();
+let running = false;
+
+/** Asks for a turn; the function returned gives it up again. */
+export function takeTurn(draw: () => void): () => void {
+  waiting.add(draw);
+  if (!running) {
+    running = true;
+    requestAnimationFrame(next);
+  }
+  return () => waiting.delete(draw);
+}
+
+function next(): void {
+  const [draw] = waiting;
+  if (!draw) {
+    running = false;
+    return;
+  }
+  waiting.delete(draw);
+  // After the frame is painted, not before it; and the next one a frame later.
+  setTimeout(() => {
+    try {
+      draw();
+    } finally {
+      requestAnimationFrame(next);
+    }
+  });
+}
+
+/** Calls back whenever the element is in view or nearly so; the function returned stops it. */
+export function whenNear(element: Element, near: (is: boolean) => void): () => void {
+  const watch = new IntersectionObserver((entries) => near(entries.some((e) => e.isIntersecting)), {
+    rootMargin: '400px',
+  });
+  watch.observe(element);
+  return () => watch.disconnect();
+}

@@ -1,0 +1,100 @@
+// What stands on the page, read as a person or a screen reader finds it: by role, label and heading, not by layout.
+//
+//   section#answers … article[aria-labelledby="answer-<route>"]   the answer card of a route, .sentence in it
+//   #old-answers                                                  says that the answers are not those of the inputs
+//   [role=tab]#tab-<route>, #detail-panel table                   the marks of a route: a row each, label and time first
+//   #in-<path>, #in-<path>-error                                  the control of a field, and what is wrong with it
+//   section[aria-labelledby="errors"]                             all that is wrong, in one list
+import { readdir, readFile, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+
+export const routes = ['room', 'static_oven', 'tunnel'];
+
+/** The control of a field, by its path in the job. */
+export const control = (path) => `#in-${path.replace(/[^\w]+/g, '-')}`;
+export const complaint = (path) => `${control(path)}-error`;
+export const summary = 'section[aria-labelledby="errors"]';
+
+const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+
+export class Screen {
+  constructor(page, downloads) {
+    this.page = page;
+    this.downloads = downloads;
+  }
+
+  /** The answers as they stand: for each route the sentence and the printed time of every mark, by its label. */
+  async answers() {
+    const found = [];
+    for (const kind of routes) {
+      const tab = await this.page.$(`#tab-${kind}`);
+      if (!tab) continue;
+      await this.page.evaluate((e) => e.click(), tab);
+      found.push(
+        await this.page.evaluate((route) => {
+          const words = (e) => e?.textContent.trim().replace(/\s+/g, ' ') ?? '';
+          const card = document.querySelector(`article[aria-labelledby="answer-${route}"]`);
+          const rows = [...document.querySelectorAll('#detail-panel table:first-of-type')][0]?.tBodies[0]?.rows ?? [];
+          return {
+            kind: route,
+            title: words(card?.querySelector('h3')),
+            sentence: words(card?.querySelector('.sentence')),
+            marks: Object.fromEntries([...rows].map((row) => [words(row.cells[0]), words(row.cells[1])])),
+          };
+        }, kind),
+      );
+    }
+    return found;
+  }
+
+  /** Whether the page calls its answers old. */
+  old() {
+    return this.visible('#old-answers');
+  }
+
+  /** Types into a field in place of what stands there, and leaves it. */
+  async type(path, text) {
+    await this.page.click(control(path), { count: 3 });
+    await this.page.keyboard.press('Backspace');
+    await this.page.keyboard.type(text);
+    await this.page.keyboard.press('Tab');
+  }
+
+  value(path) {
+    return this.page.$eval(control(path), (e) => e.value);
+  }
+
+  text(selector) {
+    return this.page.$eval(selector, (e) => e.textContent.trim()).catch(() => '');
+  }
+
+  visible(selector) {
+    return this.page.$eval(selector, (e) => e.checkVisibility() && e.textContent.trim() !== '').catch(() => false);
+  }
+
+  /** Presses the button that saves the job to a file, and reads the file. */
+  async saveJob() {
+    const button = await this.page.waitForSelector('button[title="Save this job as a file"]');
+    await this.page.evaluate((e) => e.click(), button);
+    for (let wait = 0; wait < 100; wait++, await pause(100)) {
+      const name = (await readdir(this.downloads)).find((n) => n.endsWith('.json'));
+      if (!name) continue;
+      const file = join(this.downloads, name);
+      const job = JSON.parse(await readFile(file, 'utf8'));
+      await rm(file); // or the next one, of the same name, could not be told from it
+      return job;
+    }
+    throw new Error('the job was not saved');
+  }
+
+  /** Waits until a check passes; when the time is up, its last failure is the answer. */
+  async until(check, seconds = 60) {
+    for (const end = Date.now() + seconds * 1000; ; await pause(100)) {
+      try {
+        return await check();
+      } catch (failure) {
+        if (Date.now() > end) throw failure;
+      }
+    }
+  }
+}

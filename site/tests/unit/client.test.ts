@@ -1,0 +1,110 @@
+import { expect, test } from 'vitest';
+import { Engine, isAbort } from '../../src/engine/client';
+import type { FromWorker, Port, ToWorker } from '../../src/engine/protocol';
+
+/** A worker in the hand: records what it is told, says what the test lets it say. */
+class FakePort implements Port {
+  told: ToWorker[] = [];
+  gone = false;
+  onmessage: ((event: { data: FromWorker }) => void) | null = null;
+  onerror: ((event: { message: string }) => void) | null = null;
+  postMessage(message: ToWorker): void {
+    this.told.push(message);
+  }
+  terminate(): void {
+    this.gone = true;
+  }
+  say(message: FromWorker): void {
+    this.onmessage?.({ data: message });
+  }
+  reply(answer: unknown): void {
+    const last = this.told.at(-1);
+    if (last?.kind !== 'ask') throw new Error('was not asked');
+    this.say({ kind: 'answer', id: last.id, bytes: new TextEncoder().encode(JSON.stringify(answer)) });
+  }
+}
+
+function staff(): { engine: Engine; hired: FakePort[] } {
+  const hired: FakePort[] = [];
+  const engine = new Engine(
+    () => {
+      const port = new FakePort();
+      hired.push(port);
+      return port;
+    },
+    { exec: 'x', wasm: 'y' },
+  );
+  return { engine, hired };
+}
+
+test('one worker answers one question after the other', async () => {
+  const { engine, hired } = staff();
+  const first = engine.predict({ a: 1 });
+  hired[0]?.reply({ ok: true, result: { version: 1 } });
+  expect(await first).toEqual({ kind: 'answer', result: { version: 1 } });
+  const second = engine.predict({ a: 2 });
+  hired[0]?.reply({ ok: false, faults: [{ path: 'p' }] });
+  expect(await second).toEqual({ kind: 'refused', faults: [{ path: 'p' }] });
+  expect(hired).toHaveLength(1);
+  const asked = hired[0]?.told[1];
+  expect(asked?.kind === 'ask' && JSON.parse(new TextDecoder().decode(asked.bytes))).toEqual({
+    op: 'predict',
+    job: { a: 1 },
+  });
+});
+
+test('the latest question wins; the overtaken one is told so and its worker is let go', async () => {
+  const { engine, hired } = staff();
+  const first = engine.predict(1).catch((e: unknown) => e);
+  const second = engine.predict(2);
+  expect(isAbort(await first)).toBe(true);
+  expect(hired.map((p) => p.gone)).toEqual([true, false]);
+  hired[1]?.reply({ ok: true, result: {} });
+  expect((await second).kind).toBe('answer');
+});
+
+test('abort ends the worker and a fresh one is started with the compiled module', async () => {
+  const { engine, hired } = staff();
+  engine.warm();
+  const module = {} as WebAssembly.Module;
+  hired[0]?.say({ kind: 'ready', module });
+  const stop = new AbortController();
+  const asked = engine.predict(1, stop.signal).catch((e: unknown) => e);
+  stop.abort();
+  expect(isAbort(await asked)).toBe(true);
+  expect(hired.map((p) => p.gone)).toEqual([true, false]);
+  expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
+  // An abort that comes after the answer ends nothing.
+  const late = new AbortController();
+  const answered = engine.predict(2, late.signal);
+  hired[1]?.reply({ ok: true, result: {} });
+  await answered;
+  late.abort();
+  expect(hired).toHaveLength(2);
+});
+
+test('a panic becomes a message and a fresh worker', async () => {
+  const { engine, hired } = staff();
+  const broken = engine.predict(1);
+  hired[0]?.reply({ ok: false, faults: [], message: 'panic: index out of range' });
+  expect(await broken).toEqual({ kind: 'broken', message: 'panic: index out of range' });
+  expect(hired.map((p) => p.gone)).toEqual([true, false]);
+});
+
+test('a core that dies fails its question, and the next one finds a fresh worker', async () => {
+  const { engine, hired } = staff();
+  const failed = engine.describe().catch((e: unknown) => e);
+  hired[0]?.say({ kind: 'dead', reason: 'out of memory' });
+  expect(await failed).toMatchObject({ name: 'EngineError', message: 'out of memory' });
+  const again = engine.describe();
+  hired[0]?.say({ kind: 'dead', reason: 'a last word' });
+  hired[1]?.reply({ ok: true, catalogue: { version: 1 } });
+  expect(await again).toEqual({ version: 1 });
+});
+
+test('bytes that are no JSON are an error, not a hang', async () => {
+  const { engine, hired } = staff();
+  const failed = engine.predict(1).catch((e: unknown) => e);
+  hired[0]?.say({ kind: 'answer', id: 1, bytes: new Uint8Array([123]) });
+  expect(await failed).toMatchObject({ name: 'EngineError' });
+});
