@@ -75,7 +75,7 @@ func vapourDensity() quantity {
 func humidityRatio() quantity {
 	return quantity{"kg/kg", Display{"g/kg", 1e3, 0, 3}, Display{"gr/lb", 7000, 0, 3}}
 }
-func waterContent() quantity { return both("kg/kg", Display{"%", 100, 0, 3}) }
+func waterContent() quantity { return both("kg/kg", Display{"g/kg", 1000, 0, 3}) }
 
 func heatCapacity() quantity {
 	return quantity{"J/(kg·K)", Display{"J/(kg·K)", 1, 0, 4}, Display{"Btu/(lb·°F)", pound * rankine / btu, 0, 3}}

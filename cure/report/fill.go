@@ -1,6 +1,10 @@
 package report
 
-import "github.com/drywright/drywright/cure/result"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/result"
+)
 
 // Fill writes every text of a result from its numbers: titles, labels, printed times, the sentence of each route, the
 // risks. It also names what the numbers leave open: the stages without a name, the stage in which a mark or a risk
@@ -39,6 +43,7 @@ func (w words) route(r *result.Route) {
 	}
 	r.Answer.Verdict = verdict(r)
 	r.Answer.Text = w.sentence(r)
+	w.figures(&r.Answer)
 }
 
 // mark fills one mark.
@@ -102,4 +107,16 @@ func verdict(r *result.Route) result.Verdict {
 		}
 	}
 	return result.InTime
+}
+
+// figures prints the numbers of an answer apart from its sentence.
+func (w words) figures(a *result.Answer) {
+	a.ReadyText, a.MarginText = "", ""
+	a.DeadlineText = Duration(a.Deadline)
+	if a.Ready != nil {
+		a.ReadyText = Duration(*a.Ready)
+	}
+	if a.Margin != nil {
+		a.MarginText = Duration(math.Abs(*a.Margin))
+	}
 }

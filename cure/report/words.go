@@ -88,6 +88,10 @@ func english() words {
 			result.CoolingZone: "Cooling zone", result.Rest: "Workshop",
 		},
 		risks: map[string][2]string{
+			"flocked_late": {
+				"The fibre comes {worst} after spraying and the film takes fibre for {limit}: little time is left.",
+				"The fibre comes {worst} after spraying, but the film takes fibre for {limit} only: it will not anchor.",
+			},
 			"boiling": {
 				"The film comes close to boiling{where}: its water would push with {worst}, the air with {limit}.",
 				"The film boils under its skin{where}, {start} after spraying: its water pushes with {worst}, " +

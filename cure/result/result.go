@@ -43,12 +43,15 @@ type Route struct {
 
 // Answer is the route in one sentence, and its parts.
 type Answer struct {
-	Text     string   `json:"text"`
-	Verdict  Verdict  `json:"verdict"`
-	Ready    *float64 `json:"ready_s"`
-	Deadline float64  `json:"deadline_s"`
-	Margin   *float64 `json:"margin_s"` // deadline minus ready; null when ready is not reached
-	Binding  string   `json:"binding"`  // the mark that comes last
+	Text         string   `json:"text"`
+	Verdict      Verdict  `json:"verdict"`
+	ReadyText    string   `json:"ready_text"`    // as printed; empty when not reached
+	DeadlineText string   `json:"deadline_text"` // as printed
+	MarginText   string   `json:"margin_text"`   // without its sign; empty when ready is not reached
+	Ready        *float64 `json:"ready_s"`
+	Deadline     float64  `json:"deadline_s"`
+	Margin       *float64 `json:"margin_s"` // deadline minus ready; null when ready is not reached
+	Binding      string   `json:"binding"`  // the mark that comes last
 }
 
 // Verdict is the answer in one word.
@@ -151,7 +154,7 @@ const (
 
 // Risk is something that goes wrong on the way: where, when and by how much.
 type Risk struct {
-	Name     string   `json:"name"` // boiling, film_forming, part_limit, dew, skin, near_saturation, crack_thickness
+	Name     string   `json:"name"` // flocked_late, boiling, film_forming, part_limit, dew, skin, near_saturation, crack_thickness
 	Severity Severity `json:"severity"`
 	Text     string   `json:"text"`
 	Where    string   `json:"where"`

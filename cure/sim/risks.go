@@ -52,12 +52,22 @@ func (r *run) look(s *film.System, t float64, y []float64, d *film.Reading) {
 	}
 }
 
+// hurried is the share of the open time from which flocking in time is worth a word.
+const hurried = 0.8
+
 // risks lists what came true. Severity danger is what spoils the part.
-func (r *run) risks() []result.Risk {
+func (r *run) risks(open result.Mark) []result.Risk {
 	target, a := &r.job.Targets, &r.job.Film.Adhesive
 	risks := []result.Risk{}
 	add := func(name string, severity result.Severity, start, worst, limit float64, unit string) {
 		risks = append(risks, result.Risk{Name: name, Severity: severity, Start: start, Worst: worst, Limit: limit, Unit: unit})
+	}
+	if p := r.job.Pile; p != nil && open.Time != nil && p.AppliedAfter > hurried**open.Time {
+		severity := result.Notice
+		if p.AppliedAfter > *open.Time {
+			severity = result.Danger
+		}
+		add("flocked_late", severity, p.AppliedAfter, p.AppliedAfter, *open.Time, "s")
 	}
 	if m := r.met[boiling]; m.done {
 		add("boiling", result.Danger, m.time, r.boil.worst, r.job.Workshop.Pressure, "Pa")

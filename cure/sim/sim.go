@@ -45,7 +45,7 @@ func Run(j *job.Job) (result.Result, error) {
 
 // report assembles the route's numbers.
 func (r *run) report(open result.Mark) result.Route {
-	rt := result.Route{Kind: r.plan.Kind, Risks: r.risks(), Balances: r.balances(), Curves: r.curves,
+	rt := result.Route{Kind: r.plan.Kind, Risks: r.risks(open), Balances: r.balances(), Curves: r.curves,
 		Profiles: r.profiles, Working: r.working, Warnings: []result.Warning{}, Status: r.status(true)}
 	rt.Marks = []result.Mark{open}
 	for _, name := range result.MarkNames()[1:] {

@@ -30,7 +30,7 @@ func main() {
 		path    string
 		content func() []byte
 	}{
-		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}) }},
+		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}, api.Response{}) }},
 		{*schema, contract.Schema},
 	} {
 		if out.path == "" {
