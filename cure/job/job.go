@@ -22,6 +22,7 @@ type Job struct {
 	StaticOven *StaticOven `json:"static_oven"`
 	Tunnel     *Tunnel     `json:"tunnel"`
 	Targets    Targets     `json:"targets"`
+	Tariffs    *Tariffs    `json:"tariffs"` // null: no prices
 	Numerics   Numerics    `json:"numerics"`
 }
 
@@ -50,14 +51,51 @@ type Adhesive struct {
 	FilmForming         float64       `json:"minimum_film_forming_temperature_K"`
 	HealsWhenWarmed     bool          `json:"heals_when_warmed"` // later warming above the MFFT closes the film
 	CrackThickness      float64       `json:"crack_wet_thickness_m"`
+	Transport           Transport     `json:"transport"`
+	CoSolvent           *CoSolvent    `json:"co_solvent"`   // null: water alone evaporates
 	Crosslinking        *Crosslinking `json:"crosslinking"` // null: no crosslinker
 }
 
-// Sorption is the GAB isotherm of the dry film.
+// Mechanism says how the last water leaves the film.
+type Mechanism string
+
+// The mechanisms.
+const (
+	LiquidDiffusion Mechanism = "diffusion"   // through the closed polymer: soft, film-forming adhesives
+	PorousSkin      Mechanism = "porous_skin" // as vapour through dry pores, a front receding: hard or filled films
+)
+
+// Transport is the mechanism of drying and, for a porous skin, the effective diffusivity of vapour in it.
+type Transport struct {
+	Mechanism     Mechanism `json:"mechanism"`
+	SkinDiffusion float64   `json:"skin_vapour_diffusivity_m2_per_s"` // D_e, used with porous_skin
+	Reason        string    `json:"reason"`                           // why this mechanism
+}
+
+// CoSolvent is what else evaporates and may burn.
+type CoSolvent struct {
+	Fraction float64 `json:"fraction_of_wet_coat"`
+	LFL      float64 `json:"lower_flammable_limit_kg_per_m3"` // at 20 degC
+}
+
+// IsothermKind names a sorption isotherm.
+type IsothermKind string
+
+// The isotherms.
+const (
+	IsothermGAB          IsothermKind = "gab"
+	IsothermFloryHuggins IsothermKind = "flory_huggins"
+)
+
+// Sorption is the isotherm of the dry film. HeatOfSorption is the heat of binding beyond condensation; the isotherm's
+// water activity follows the temperature by it (Clausius-Clapeyron), 25 degC being where the isotherm stands.
 type Sorption struct {
-	Monolayer float64 `json:"monolayer_kg_per_kg"`
-	GABC      float64 `json:"gab_c"`
-	GABK      float64 `json:"gab_k"`
+	Isotherm       IsothermKind `json:"isotherm"`
+	Chi            float64      `json:"chi"` // Flory-Huggins interaction
+	HeatOfSorption float64      `json:"heat_of_sorption_J_per_kg"`
+	Monolayer      float64      `json:"monolayer_kg_per_kg"`
+	GABC           float64      `json:"gab_c"`
+	GABK           float64      `json:"gab_k"`
 }
 
 // Crosslinking is the cure law. With an empty schedule, frequency factor and activation energy are used as they stand.
@@ -69,6 +107,18 @@ type Crosslinking struct {
 	Schedule         Schedule       `json:"schedule"`
 	Autocatalysis    *Autocatalysis `json:"autocatalysis"` // null: plain order n
 	HinderingWater   *float64       `json:"hindering_water_kg_per_kg"`
+	Vitrification    *Vitrification `json:"vitrification"` // null: the film stays rubbery
+}
+
+// Vitrification slows the cure as the glass transition of the growing network passes the film's temperature: Tg by
+// DiBenedetto, a diffusion step by WLF in series with the chemical rate (Rabinowitch).
+type Vitrification struct {
+	TgUncured     float64 `json:"tg_uncured_K"`
+	TgCured       float64 `json:"tg_cured_K"`
+	Lambda        float64 `json:"lambda"`
+	DiffusionRate float64 `json:"diffusion_rate_at_tg_per_s"`
+	WLFC1         float64 `json:"wlf_c1"`
+	WLFC2         float64 `json:"wlf_c2_K"`
 }
 
 // Schedule is a data sheet's cure schedule: pairs of temperature and time that reach one stated conversion.
@@ -101,6 +151,7 @@ type Pile struct {
 	FibreDensity      float64 `json:"fibre_density_kg_per_m3"`
 	FibreHeatCapacity float64 `json:"fibre_heat_capacity_J_per_kgK"`
 	Emissivity        float64 `json:"emissivity"`
+	Regain            float64 `json:"regain_at_65_percent_kg_per_kg"` // water that the fibre holds at 65 % RH; 0: none
 }
 
 // Back is what the uncoated side of the part sees.
@@ -137,6 +188,14 @@ type Part struct {
 	LimitTemperature float64     `json:"limit_temperature_K"` // above it the part suffers
 	StartTemperature *float64    `json:"start_temperature_K"` // null: the workshop's air when spraying
 	Carrier          *Carrier    `json:"carrier"`             // null: none
+	Spots            []Spot      `json:"spots"`               // places that dry unlike the open face; empty: none
+}
+
+// Spot is a named place on the part: the coefficient of heat transfer and the coat, as multiples of the open face's.
+type Spot struct {
+	Name           string  `json:"name"`
+	TransferFactor float64 `json:"transfer_factor"`
+	CoatFactor     float64 `json:"coat_factor"`
 }
 
 // Carrier is the share of rack, hook or frame that belongs to one square metre of coated face.
@@ -156,6 +215,8 @@ const (
 	ParallelFlow TransferKind = "parallel_flow" // forced along the face
 	Natural      TransferKind = "natural"       // buoyancy of heat and vapour only
 	Combined     TransferKind = "combined"      // forced and natural, cubes added
+	SlotNozzles  TransferKind = "slot_nozzles"  // rows of slots blowing at the face
+	RoundNozzles TransferKind = "round_nozzles" // a field of round nozzles blowing at the face
 )
 
 // Transfer is how air meets the faces of the part in one place.
@@ -165,6 +226,23 @@ type Transfer struct {
 	Velocity        float64      `json:"velocity_m_per_s"`           // used by parallel_flow and combined
 	Tripped         bool         `json:"tripped"`                    // turbulent from the leading edge
 	BackCoefficient *float64     `json:"back_coefficient_W_per_m2K"` // null: the same law at the back face
+	Fan             *Fan         `json:"fan"`                        // null: the velocity counts as it stands
+	Nozzles         *Nozzles     `json:"nozzles"`                    // used by slot_nozzles and round_nozzles
+}
+
+// Fan gives the velocity along the face from an air flow and the free cross-section.
+type Fan struct {
+	AirFlow      float64 `json:"air_flow_m3_per_s"`
+	CrossSection float64 `json:"cross_section_m2"`
+}
+
+// Nozzles is a field of slots or round nozzles that blows at the face.
+type Nozzles struct {
+	Width        float64  `json:"width_m"` // slot width, or diameter of a round nozzle
+	Pitch        float64  `json:"pitch_m"`
+	Distance     float64  `json:"distance_m"` // from nozzle to face
+	ExitVelocity float64  `json:"exit_velocity_m_per_s"`
+	Pressure     *float64 `json:"pressure_Pa"` // before the nozzle; given, it sets the exit velocity
 }
 
 // Humidity says how moist air is, by exactly one of its fields.
@@ -182,6 +260,39 @@ type Workshop struct {
 	Air             []AirPoint `json:"air"`                // joined linearly, the last one holds on
 	WallTemperature *float64   `json:"wall_temperature_K"` // null: as the air
 	Transfer        Transfer   `json:"transfer"`
+	Space           *Space     `json:"space"` // null: the air stays as stated, however many parts dry in it
+}
+
+// Space is the workshop as a closed room: its air takes up the water of the parts, and evaporation draws its heat. The
+// workshop's air is then where the room starts; what comes in is the outside air. Without the heat balance the temperature
+// follows the workshop's schedule and humidity alone is balanced.
+type Space struct {
+	Volume       float64       `json:"volume_m3"`
+	CoatedArea   float64       `json:"coated_area_m2"` // of all parts that dry in it at once
+	AirChanges   float64       `json:"air_changes_per_s"`
+	Outside      []AirPoint    `json:"outside"` // joined linearly, the last one holds on
+	HeatBalance  bool          `json:"heat_balance"`
+	WallExchange float64       `json:"wall_exchange_W_per_K"` // between room air and walls
+	WallCapacity float64       `json:"wall_heat_capacity_J_per_K"`
+	WallLoss     float64       `json:"wall_loss_W_per_K"` // between walls and outside
+	Heating      *Heating      `json:"heating"`           // null: none
+	Dehumidifier *Dehumidifier `json:"dehumidifier"`      // null: none
+}
+
+// Heating holds the room at a set-point as far as its power reaches; from the set-back on at the lower one.
+type Heating struct {
+	Power     float64  `json:"power_W"`
+	SetPoint  float64  `json:"set_point_K"`
+	SetBackAt *float64 `json:"set_back_at_s"` // from spraying; null: never
+	SetBack   float64  `json:"set_back_K"`
+	ResumeAt  *float64 `json:"resume_at_s"` // null: never
+}
+
+// Dehumidifier takes water out of the room's air above a set humidity.
+type Dehumidifier struct {
+	Capacity         float64 `json:"capacity_kg_per_s"` // at 80 % relative humidity
+	RelativeHumidity float64 `json:"set_relative_humidity"`
+	Power            float64 `json:"power_W"` // all of it warms the room, with the heat of condensation
 }
 
 // AirPoint is the workshop's air at one moment, counted from spraying.
@@ -199,18 +310,24 @@ type Room struct {
 
 // StaticOven is a box oven: loaded, held for the dwell, unloaded into the workshop's air.
 type StaticOven struct {
-	LoadedAfter float64  `json:"loaded_after_s"` // from spraying
-	Dwell       float64  `json:"dwell_s"`
-	SetPoint    float64  `json:"set_point_K"`
-	Humidity    Humidity `json:"humidity"`
-	Transfer    Transfer `json:"transfer"`
-	Chamber     Chamber  `json:"chamber"`
-	Deadline    float64  `json:"deadline_s"`
-	Horizon     float64  `json:"horizon_s"`
+	LoadedAfter   float64  `json:"loaded_after_s"` // from spraying
+	Dwell         float64  `json:"dwell_s"`
+	SetPoint      float64  `json:"set_point_K"`
+	Humidity      Humidity `json:"humidity"`
+	Transfer      Transfer `json:"transfer"`
+	Chamber       Chamber  `json:"chamber"`
+	Deadline      float64  `json:"deadline_s"`
+	Horizon       float64  `json:"horizon_s"`
+	Batches       int      `json:"batches"`                // loads that follow each other into the oven
+	BatchInterval float64  `json:"batch_interval_s"`       // between them
+	DoorOpen      float64  `json:"door_open_s"`            // per loading and unloading
+	DoorExchange  float64  `json:"door_exchange_m3_per_s"` // workshop air that comes in meanwhile
+	Turnaround    float64  `json:"turnaround_s"`           // from unloading one charge to loading the next
 }
 
 // Chamber is what makes the oven's air sag under a cold load and climb back.
 type Chamber struct {
+	VapourBalance    bool     `json:"vapour_balance"` // humidity follows from evaporation and make-up; else it holds as given
 	CoatedArea       float64  `json:"coated_area_m2"` // of the whole load
 	HeaterPower      float64  `json:"heater_power_W"`
 	ProportionalBand float64  `json:"proportional_band_K"`
@@ -239,6 +356,11 @@ type Tunnel struct {
 	Zones        []Zone  `json:"zones"`
 	Deadline     float64 `json:"deadline_s"`
 	Horizon      float64 `json:"horizon_s"`
+
+	CoatedPerLength float64  `json:"coated_area_per_m_m2_per_m"` // coated area on one metre of the line
+	CarrierReturn   *float64 `json:"carrier_return_K"`           // carriers come back this warm; null: as the workshop's air
+	EntryLeak       float64  `json:"entry_leak_m3_per_s"`        // workshop air drawn in at the entry
+	ExitLeak        float64  `json:"exit_leak_m3_per_s"`         // and at the exit
 }
 
 // Zone is one length of the tunnel with air of one state.
@@ -250,6 +372,35 @@ type Zone struct {
 	Humidity        Humidity `json:"humidity"`
 	WallTemperature *float64 `json:"wall_temperature_K"` // null: as the air
 	Transfer        Transfer `json:"transfer"`
+
+	Infrared *Infrared `json:"infrared"` // null: none
+	Air      *ZoneAir  `json:"air"`      // null: the humidity holds as given
+}
+
+// Infrared is a field of radiators.
+type Infrared struct {
+	Flux             float64 `json:"flux_W_per_m2"`       // arriving at the coated face
+	Absorptivity     float64 `json:"absorptivity"`        // of the fibre tips, or of the bare film
+	FilmShare        float64 `json:"share_reaching_film"` // of what is absorbed, past the tips
+	BackFlux         float64 `json:"back_flux_W_per_m2"`
+	BackAbsorptivity float64 `json:"back_absorptivity"`
+}
+
+// ZoneAir is the air that passes a zone; its humidity then follows from the water that evaporates there.
+type ZoneAir struct {
+	Exhaust     float64 `json:"exhaust_m3_per_s"`      // at the zone's own state
+	MakeUp      float64 `json:"make_up_m3_per_s"`      // workshop air, at its own state
+	LeakToNext  float64 `json:"leak_to_next_m3_per_s"` // net, at this zone's state; the last zone leaks to the workshop
+	WallLoss    float64 `json:"wall_loss_W_per_K"`
+	HeaterPower float64 `json:"heater_power_W"` // installed; 0: not checked
+}
+
+// Tariffs price the energy.
+type Tariffs struct {
+	EnergyPrice      float64 `json:"energy_price_per_kWh"`
+	Currency         string  `json:"currency"`
+	Carbon           float64 `json:"carbon_kg_per_kWh"`
+	HeaterEfficiency float64 `json:"heater_efficiency"`
 }
 
 // Targets are the thresholds of the marks and risks.
