@@ -11,9 +11,12 @@ import (
 // unions lists the words of every named text type; Go has no way to ask a type for its constants.
 func unions() map[reflect.Type][]string {
 	return map[reflect.Type][]string{
-		reflect.TypeFor[job.Back]():         words(job.BackExposed, job.BackInsulated, job.BackCoated),
-		reflect.TypeFor[job.Orientation]():  words(job.Vertical, job.FacingUp, job.FacingDown),
-		reflect.TypeFor[job.TransferKind](): words(job.Given, job.ParallelFlow, job.Natural, job.Combined),
+		reflect.TypeFor[job.Back]():        words(job.BackExposed, job.BackInsulated, job.BackCoated),
+		reflect.TypeFor[job.Orientation](): words(job.Vertical, job.FacingUp, job.FacingDown),
+		reflect.TypeFor[job.TransferKind](): words(job.Given, job.ParallelFlow, job.Natural, job.Combined,
+			job.SlotNozzles, job.RoundNozzles),
+		reflect.TypeFor[job.Mechanism]():    words(job.LiquidDiffusion, job.PorousSkin),
+		reflect.TypeFor[job.IsothermKind](): words(job.IsothermGAB, job.IsothermFloryHuggins),
 		reflect.TypeFor[job.ZoneKind]():     words(job.Heated, job.Cooling),
 		reflect.TypeFor[job.FieldKind]():    words(job.KindNumber, job.KindText, job.KindChoice, job.KindSwitch),
 		reflect.TypeFor[result.Kind]():      words(result.Room, result.StaticOven, result.Tunnel),

@@ -15,7 +15,8 @@ type still struct {
 	ramp float64 // K/s
 }
 
-func (s *still) States() int { return 0 }
+func (s *still) States() int       { return 0 }
+func (s *still) Scale(int) float64 { return 1 }
 func (s *still) Climate(t float64, _ []float64) Climate {
 	a := s.air
 	a.T += s.ramp * t

@@ -178,7 +178,9 @@ func (s *System) Tolerances(relative float64) []float64 {
 	tol := make([]float64, s.Dim())
 	for i := range tol {
 		switch {
-		case i < s.iWater() || i >= s.iCarrier() && i < s.iTail():
+		case i >= s.iOwn() && i < s.iTail():
+			tol[i] = relative * s.exposure.Around.Scale(i-s.iOwn())
+		case i < s.iWater() || s.carrier && i == s.iCarrier():
 			tol[i] = relative * temperature
 		case i < s.iBorder():
 			tol[i] = relative * water

@@ -11,9 +11,10 @@ type Ledger struct {
 	BackConvected float64 // into the back face from the air
 	BackRadiated  float64 // into the back face from the walls
 	Carried       float64 // into the carrier from the air
+	Warmed        float64 // from the air to warm the vapour from where it left to the air's temperature
 }
 
-const ledgerSize = 6
+const ledgerSize = 7
 
 // State is film, part and carrier at one moment. It outlives the systems of single stages.
 type State struct {

@@ -13,7 +13,7 @@ import (
 //
 //	band    part temperatures (film's side first), then film water contents (part's side first): neighbours only
 //	border  enthalpy H and water mass M of the film, the carrier's temperature, the surroundings' own states
-//	tail    conversions, then the six counts of the Ledger: nothing depends on them
+//	tail    conversions, then the counts of the Ledger: nothing depends on them
 //
 // The film's temperature is no state; it follows from H and M.
 type System struct {
@@ -81,7 +81,7 @@ func (s *System) Pack(st *State, own, y []float64) {
 	copy(y[s.iTail():], st.Conversion)
 	l := y[s.iLedger():]
 	l[0], l[1], l[2] = st.Ledger.Convected, st.Ledger.Radiated, st.Ledger.Vapour
-	l[3], l[4], l[5] = st.Ledger.BackConvected, st.Ledger.BackRadiated, st.Ledger.Carried
+	l[3], l[4], l[5], l[6] = st.Ledger.BackConvected, st.Ledger.BackRadiated, st.Ledger.Carried, st.Ledger.Warmed
 }
 
 // Unpack reads a state back.
@@ -94,7 +94,8 @@ func (s *System) Unpack(y []float64, st *State) {
 	}
 	copy(st.Conversion, y[s.iTail():s.iLedger()])
 	l := y[s.iLedger():]
-	st.Ledger = Ledger{Convected: l[0], Radiated: l[1], Vapour: l[2], BackConvected: l[3], BackRadiated: l[4], Carried: l[5]}
+	st.Ledger = Ledger{Convected: l[0], Radiated: l[1], Vapour: l[2], BackConvected: l[3], BackRadiated: l[4], Carried: l[5],
+		Warmed: l[6]}
 }
 
 // Own returns the surroundings' own states among the unknowns.
@@ -143,11 +144,11 @@ func (s *System) bound(in *boundaryInput, pot *Potential, b *boundary, rates []f
 	if s.carrier {
 		b.carrier = s.part.Carrier.AirSide * (climate.Air.T - in.carrier)
 	}
+	warming := j * air.VapourHeatCapacity((in.film+climate.Air.T)/2) * (climate.Air.T - b.exchange.Tip)
 	// The vapour's enthalpy at the tips is what makes the front's account exact: in = into the film + out.
 	b.ledger = [ledgerSize]float64{b.exchange.Convected, b.exchange.Radiated,
-		b.exchange.Convected + b.exchange.Radiated - b.film, b.back.Convected, b.back.Radiated, b.carrier}
+		b.exchange.Convected + b.exchange.Radiated - b.film, b.back.Convected, b.back.Radiated, b.carrier, warming}
 	if s.own > 0 {
-		warming := j * air.VapourHeatCapacity((in.film+climate.Air.T)/2) * (climate.Air.T - b.exchange.Tip)
 		s.exposure.Around.Rates(in.t, in.own, Drawn{
 			FromAir:   b.exchange.Convected + warming + b.back.Convected + b.carrier,
 			FromWalls: b.exchange.Radiated + b.back.Radiated,

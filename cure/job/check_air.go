@@ -12,8 +12,12 @@ import (
 
 // State is the air that a humidity means at the temperature t [K] and pressure p [Pa]; real includes the enhancement factor
 // of the saturation pressure. Its errors are those of package air, for air beyond saturation; a humidity of a job that
-// validates gives none.
+// validates gives none. Below freezing, which only outside air has, humidities count over supercooled water, as weather
+// services state them, and a wet bulb is refused.
 func (h Humidity) State(t, p float64, real bool) (air.State, error) {
+	if t < air.LowTemperature {
+		return h.frost(t, p, real)
+	}
 	switch {
 	case h.HumidityRatio != nil:
 		return air.FromHumidityRatio(t, p, *h.HumidityRatio, real)
@@ -27,6 +31,40 @@ func (h Humidity) State(t, p float64, real bool) (air.State, error) {
 		return air.FromVapourDensity(t, p, *h.VapourDensity, real)
 	}
 	return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive}
+}
+
+// frost is State below 0 degC: package air makes no states there, but its saturation pressure goes on, within 0.1 % of
+// Murphy and Koop (2005) down to 233 K.
+func (h Humidity) frost(t, p float64, real bool) (air.State, error) {
+	const advice = "Frosty air holds no more than saturation over supercooled water: give less."
+	const ratio = air.WaterMolarMass / air.AirMolarMass
+	full := air.SaturatedFraction(t, p, real)
+	perFraction := p * air.WaterMolarMass / (air.GasConstant * t) // vapour density of pure vapour [kg/m3]
+	var y, got, most float64
+	var unit string
+	switch {
+	case h.HumidityRatio != nil:
+		got, most, unit = *h.HumidityRatio, ratio*full/(1-full), "kg/kg"
+		y = got / (ratio + got)
+	case h.DewPoint != nil:
+		got, most, unit = *h.DewPoint, t, "K"
+		y = air.SaturatedFraction(got, p, real)
+	case h.RelativeHumidity != nil:
+		got, most = *h.RelativeHumidity, 1
+		y = got * full
+	case h.VapourDensity != nil:
+		got, most, unit = *h.VapourDensity, perFraction*full, "kg/m3"
+		y = got / perFraction
+	case h.WetBulb != nil:
+		return air.State{}, fault.OutOfRange("", *h.WetBulb, air.LowTemperature, air.HighTemperature, "K",
+			"In frosty air a wet bulb freezes: give relative humidity, dew point or humidity ratio.")
+	default:
+		return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive}
+	}
+	if got > most {
+		return air.State{}, fault.OutOfRange("", got, 0, most, unit, advice)
+	}
+	return air.State{T: t, P: p, Y: y, Real: real}, nil
 }
 
 const oneOfFive = "Give exactly one of humidity ratio, dew point, relative humidity, wet bulb and vapour density."
@@ -73,36 +111,4 @@ func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperatureP
 		return air.State{}, false
 	}
 	return s, true
-}
-
-// checkFlow demands an air speed where the only law is that of forced flow.
-func (v *validator) checkFlow(t Transfer, path string) {
-	const least = 0.02 // m/s; slower air than this is still
-	if v.sound(path) && t.Kind == ParallelFlow && t.Velocity < least {
-		v.conflict(path+".velocity_m_per_s", fmt.Sprintf("air along the face at %s m/s", fault.Number(t.Velocity)),
-			"Below 0.02 m/s choose natural or combined.")
-	}
-}
-
-func (v *validator) checkWorkshop(j *Job) {
-	w := &j.Workshop
-	for i, p := range w.Air {
-		if i >= v.blocks["workshop.air"].MaxItems {
-			break
-		}
-		at := fmt.Sprintf("workshop.air[%d]", i)
-		v.checkMoist(p.Humidity, p.Temperature, j, at+".humidity", at+".temperature_K")
-		if !v.sound(at + ".time_s") {
-			continue
-		}
-		switch {
-		case i == 0 && p.Time != 0:
-			v.conflict(at+".time_s", fmt.Sprintf("the first state of the air is at %s s", fault.Number(p.Time)),
-				"Start the list at 0 s, when the part is sprayed.")
-		case i > 0 && p.Time <= w.Air[i-1].Time && v.sound(fmt.Sprintf("workshop.air[%d].time_s", i-1)):
-			v.conflict(at+".time_s", fmt.Sprintf("%s s is not after %s s", fault.Number(p.Time), fault.Number(w.Air[i-1].Time)),
-				"Put the states of the air in the order of their times, each time once.")
-		}
-	}
-	v.checkFlow(w.Transfer, "workshop.transfer")
 }

@@ -7,7 +7,6 @@ import (
 
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/fault"
-	"github.com/drywright/drywright/cure/kinetics"
 )
 
 const (
@@ -54,15 +53,49 @@ func (v *validator) checkFilm(j *Job) {
 			fault.Number(a.DryDiffusion), fault.Number(a.CapillaryDiffusion)),
 			"Water moves more slowly through the dry film than through the wet one.")
 	}
-	if v.sound(at+".sorption", at+".polymer_density_kg_per_m3", at+".closing_fraction") {
-		s := a.Sorption
-		full := s.Monolayer * s.GABC * s.GABK / ((1 - s.GABK) * (1 - s.GABK + s.GABC*s.GABK))
-		closing := waterDensity / a.PolymerDensity * (1/a.Closing - 1)
-		if full >= closing {
-			v.conflict(at+".sorption",
-				fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
-					fault.Number(full), fault.Number(closing)), "Lower the monolayer or K, or the closing fraction.")
+	v.checkSorption(a)
+	if c := a.CoSolvent; c != nil && v.sound(at+".solids_fraction", at+".co_solvent") && a.Solids+c.Fraction > 1 {
+		v.conflict(at+".co_solvent.fraction_of_wet_coat", fmt.Sprintf("%s beside %s of solids", fault.Number(c.Fraction),
+			fault.Number(a.Solids)), "Solids and co-solvent together are no more than the whole coat.")
+	}
+}
+
+// checkSorption demands that the film in saturated air holds less water than its paths need to be open: it would never be
+// called dry otherwise. With a heat of sorption it holds more when cold; judged at freezing, the coldest that a film meets.
+func (v *validator) checkSorption(a *Adhesive) {
+	const at = "film.adhesive"
+	if !v.sound(at+".sorption", at+".polymer_density_kg_per_m3", at+".closing_fraction") {
+		return
+	}
+	const coldest, stated = 273.15, 298.15 // K; the isotherm stands at the second
+	s := a.Sorption
+	// Activity on the stated isotherm that is saturation at freezing (Clausius and Clapeyron).
+	rise := s.HeatOfSorption / (air.GasConstant / air.WaterMolarMass) * (1/coldest - 1/stated)
+	closing := waterDensity / a.PolymerDensity * (1/a.Closing - 1)
+	if s.Isotherm == IsothermFloryHuggins {
+		// ln a at the closing fraction; it falls with the polymer's share from there on, because chi > 1/2.
+		c := a.Closing
+		if math.Log(1-c)+c+s.Chi*c*c <= rise {
+			least := (rise - math.Log(1-c) - c) / (c * c)
+			v.conflict(at+".sorption.chi", fmt.Sprintf("with %s the film in saturated air holds more than %s kg/kg, where its "+
+				"paths are open", fault.Number(s.Chi), fault.Number(closing)),
+				fmt.Sprintf("Give more than %s, or a lower closing fraction.", fault.Number(least)))
 		}
+		return
+	}
+	k := s.GABK * math.Exp(rise)
+	if k >= 1 {
+		v.conflict(at+".sorption.heat_of_sorption_J_per_kg",
+			fmt.Sprintf("with K %s the isotherm has no end in saturated air at 0 °C", fault.Number(s.GABK)),
+			"Lower the heat of sorption or K.")
+		return
+	}
+	full := s.Monolayer * s.GABC * k / ((1 - k) * (1 - k + s.GABC*k))
+	if full >= closing {
+		v.conflict(at+".sorption",
+			fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
+				fault.Number(full), fault.Number(closing)),
+			"Lower the monolayer, K or the heat of sorption, or the closing fraction.")
 	}
 }
 
@@ -72,6 +105,10 @@ func (v *validator) checkCrosslinking(j *Job) {
 	const at = "film.adhesive.crosslinking"
 	if c == nil || !v.sound(at) {
 		return
+	}
+	if g := c.Vitrification; g != nil && g.TgCured <= g.TgUncured {
+		v.conflict(at+".vitrification.tg_cured_K", fmt.Sprintf("%s K is not above the uncured film's %s K",
+			fault.Number(g.TgCured), fault.Number(g.TgUncured)), "Crosslinking raises the glass transition.")
 	}
 	pairs := slices.Clone(c.Schedule.Pairs)
 	if len(pairs) > 0 && c.Autocatalysis != nil {
@@ -102,74 +139,6 @@ func (v *validator) checkCrosslinking(j *Job) {
 				fault.Number(energy.Low),
 				fault.Number(energy.High)))
 	}
-}
-
-// checkHottest demands that film and cure stay meaningful at the highest temperature that the job can reach.
-func (v *validator) checkHottest(j *Job) {
-	if !v.sound("workshop", "static_oven", "tunnel", "part.start_temperature_K") {
-		return
-	}
-	t := hottest(j)
-	const at = "film.adhesive"
-	a := &j.Film.Adhesive
-	if v.sound(at+".capillary_diffusivity_m2_per_s", at+".particle_diameter_m") {
-		particles := boltzmann * t / (3 * math.Pi * air.WaterViscosity(t) * a.ParticleDiameter)
-		if particles >= a.CapillaryDiffusion {
-			v.conflict(at+".capillary_diffusivity_m2_per_s",
-				fmt.Sprintf("%s m²/s is not above the particles' own %s m²/s at %s K",
-					fault.Number(a.CapillaryDiffusion), fault.Number(particles), fault.Number(t)),
-				"Water moves faster than the particles do: raise this diffusivity or the particle diameter.")
-		}
-	}
-	if c := a.Crosslinking; c != nil && v.sound(at+".crosslinking") {
-		if law, _, err := c.Law(); err == nil {
-			v.checkSpeed(law, t, *c)
-		}
-	}
-}
-
-func (v *validator) checkSpeed(law kinetics.Law, t float64, c Crosslinking) {
-	const at = "film.adhesive.crosslinking."
-	k1, k2 := law.Constants(t)
-	first := at + "schedule.pairs"
-	if len(c.Schedule.Pairs) == 0 {
-		first = at + "frequency_factor_per_s"
-	}
-	for _, k := range []struct {
-		path string
-		rate float64
-	}{{first, k1}, {at + "autocatalysis.frequency_factor_per_s", k2}} {
-		if !(k.rate <= fastest) {
-			v.conflict(k.path, fmt.Sprintf("a rate constant of %s per second at %s K", fault.Number(k.rate),
-				fault.Number(t)),
-				"The film would cure in an instant: check frequency factor, activation energy and schedule.")
-		}
-	}
-}
-
-// hottest is the highest temperature of air, walls and part [K].
-func hottest(j *Job) float64 {
-	t := 0.0
-	see := func(values ...*float64) {
-		for _, v := range values {
-			if v != nil {
-				t = max(t, *v)
-			}
-		}
-	}
-	see(j.Part.StartTemperature, j.Workshop.WallTemperature)
-	for i := range j.Workshop.Air {
-		see(&j.Workshop.Air[i].Temperature)
-	}
-	if o := j.StaticOven; o != nil {
-		see(&o.SetPoint, o.Chamber.AirAtLoading, o.Chamber.WallAtLoading)
-	}
-	if o := j.Tunnel; o != nil {
-		for i := range o.Zones {
-			see(&o.Zones[i].AirTemperature, o.Zones[i].WallTemperature)
-		}
-	}
-	return t
 }
 
 func cmpFloat(a, b float64) int {

@@ -56,13 +56,57 @@ func (v *validator) checkStaticOven(o *StaticOven, j *Job) {
 	if v.sound(at+".loaded_after_s", at+".dwell_s") {
 		v.checkExit(at, o.LoadedAfter+o.Dwell, o.Horizon)
 	}
-	v.checkFlow(o.Transfer, at+".transfer")
+	v.checkLoading(o)
+	v.checkTransfer(o.Transfer, at+".transfer")
 	state, ok := v.checkMoist(o.Humidity, o.SetPoint, j, at+".humidity", at+".set_point_K")
 	if loading := o.Chamber.AirAtLoading; ok && loading != nil && v.sound(at+".chamber.air_at_loading_K") {
 		if dew := state.DewPoint(); *loading < dew {
 			v.conflict(at+".chamber.air_at_loading_K", fmt.Sprintf("%s K is below the dew point of the oven's air, %s K",
 				fault.Number(*loading), fault.Number(dew)), "Fog would fill the oven: load it warmer, or give drier air.")
 		}
+	}
+}
+
+// checkLoading demands that the door is shut for some of the time, and that loads overlap: those that do not are each a
+// job of their own.
+func (v *validator) checkLoading(o *StaticOven) {
+	const at = "static_oven"
+	if v.sound(at+".door_open_s", at+".dwell_s") && o.DoorOpen >= o.Dwell {
+		v.conflict(at+".door_open_s", fmt.Sprintf("%s s of the %s s in the oven", fault.Number(o.DoorOpen),
+			fault.Number(o.Dwell)), "The door is open for less than the time in the oven.")
+	}
+	if o.Batches < 2 || !v.sound(at+".batches", at+".batch_interval_s", at+".door_open_s", at+".dwell_s") {
+		return
+	}
+	switch {
+	case o.BatchInterval >= o.Dwell:
+		v.conflict(at+".batch_interval_s", fmt.Sprintf("%s s between loads, but each stays only %s s",
+			fault.Number(o.BatchInterval), fault.Number(o.Dwell)),
+			"Loads that do not meet in the oven are computed as one: set the loads to 1, or give a shorter time between them.")
+	case o.BatchInterval <= o.DoorOpen:
+		v.conflict(at+".batch_interval_s", fmt.Sprintf("%s s between loads, with the door open for %s s",
+			fault.Number(o.BatchInterval), fault.Number(o.DoorOpen)),
+			"The door shuts between loads: give a longer time between them, or load all at once as one load.")
+	}
+}
+
+// checkZoneAir demands that a zone whose humidity is balanced has some air through it.
+func (v *validator) checkZoneAir(t *Tunnel, i int) {
+	a, at := t.Zones[i].Air, fmt.Sprintf("tunnel.zones[%d].air", i)
+	if a == nil || !v.sound(at, "tunnel.entry_leak_m3_per_s", "tunnel.exit_leak_m3_per_s") {
+		return
+	}
+	through := a.Exhaust > 0 || a.MakeUp > 0 || a.LeakToNext != 0
+	if i == 0 {
+		through = through || t.EntryLeak > 0
+	} else if before := t.Zones[i-1].Air; before != nil {
+		through = through || before.LeakToNext != 0
+	}
+	if i == len(t.Zones)-1 {
+		through = through || t.ExitLeak > 0
+	}
+	if !through {
+		v.conflict(at, "no air passes this zone", "Its water could not leave: give exhaust or make-up, or set air to null.")
 	}
 }
 
@@ -75,50 +119,27 @@ func (v *validator) checkTunnel(t *Tunnel, j *Job) {
 		z := &t.Zones[i]
 		zone := fmt.Sprintf("tunnel.zones[%d]", i)
 		length += z.Length
-		v.checkFlow(z.Transfer, zone+".transfer")
+		v.checkTransfer(z.Transfer, zone+".transfer")
+		v.checkZoneAir(t, i)
 		v.checkMoist(z.Humidity, z.AirTemperature, j, zone+".humidity", zone+".air_temperature_K")
 		if z.Kind == Heated && cooled {
 			v.conflict(zone+".kind", "a heated zone after a cooling zone",
 				"Cooling zones come last: the part counts as cooling from the end of the last heated zone.")
 		}
+		if z.Kind == Cooling && z.Infrared != nil {
+			v.conflict(zone+".infrared", "a cooling zone with radiators", "Set infrared to null, or call the zone heated.")
+		}
 		heated = heated || z.Kind == Heated
 		cooled = cooled || z.Kind == Cooling
+	}
+	if t.CarrierReturn != nil && j.Part.Carrier == nil {
+		v.conflict(at+".carrier_return_K", "the part has no carrier", "Give the part a carrier, or set this to null.")
 	}
 	if v.sound("tunnel.zones") && !heated {
 		v.conflict("tunnel.zones", "no zone heats", "Give at least one heated zone, or leave the tunnel out.")
 	}
 	if v.sound("tunnel.zones", at+".entered_after_s", at+".line_speed_m_per_s") {
 		v.checkExit(at, t.EnteredAfter+length/t.LineSpeed, t.Horizon)
-	}
-}
-
-// checkPart demands that a part coated on both faces is a mirror image of itself.
-func (v *validator) checkPart(j *Job) {
-	if j.Part.Back != BackCoated {
-		return
-	}
-	if j.Part.Carrier != nil {
-		v.conflict("part.carrier", "a carrier touches the back, which is coated",
-			"A part coated on both faces has no bare back: set the carrier to null.")
-	}
-	if v.sound("part.orientation") && j.Part.Orientation != Vertical {
-		v.conflict("part.orientation", fmt.Sprintf("%s and coated on both faces", j.Part.Orientation),
-			"Both faces dry alike only when the part hangs upright: choose vertical, or another back.")
-	}
-	back := func(t Transfer, path string) {
-		if t.BackCoefficient != nil {
-			v.conflict(path+".back_coefficient_W_per_m2K", "the back is coated like the face",
-				"Both faces share one law: set the coefficient at the back to null.")
-		}
-	}
-	back(j.Workshop.Transfer, "workshop.transfer")
-	if j.StaticOven != nil {
-		back(j.StaticOven.Transfer, "static_oven.transfer")
-	}
-	if j.Tunnel != nil {
-		for i := range min(len(j.Tunnel.Zones), v.blocks["tunnel.zones"].MaxItems) {
-			back(j.Tunnel.Zones[i].Transfer, fmt.Sprintf("tunnel.zones[%d].transfer", i))
-		}
 	}
 }
 

@@ -14,6 +14,9 @@ func Encode(j Job) ([]byte, error) {
 		with.Schedule.Pairs = []SchedulePair{} // an empty list, not null
 		j.Film.Adhesive.Crosslinking = &with
 	}
+	if j.Part.Spots == nil {
+		j.Part.Spots = []Spot{}
+	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)

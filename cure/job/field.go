@@ -51,7 +51,8 @@ type Choice struct {
 	Label string `json:"label"`
 }
 
-// Condition says that a field has an effect only while the field at Path, in the same block, is one of In.
+// Condition says that a field or block has an effect only while the field at Path, beside it, is one of In: a word of a
+// choice, "true" or "false" of a switch, "null" of an optional number that is not given.
 type Condition struct {
 	Path string   `json:"path"`
 	In   []string `json:"in"`
@@ -69,14 +70,18 @@ type Block struct {
 	MinItems int    `json:"min_items"` // of a list
 	MaxItems int    `json:"max_items"`
 	Items    int    `json:"items"` // how many a list has by default
+
+	UsedWhen *Condition `json:"used_when"` // null: always
 }
 
 // Fields is the one table of everything that can be set in a Job, group by group.
 func Fields() []Field {
 	groups := [][]Field{
-		documentFields(), filmFields(), adhesiveFields(), sorptionFields(), crosslinkingFields(), pileFields(), partFields(),
-		workshopFields(), roomFields(), staticOvenFields(), chamberFields(), tunnelFields(), zoneFields(),
-		targetFields(), numericsFields(),
+		documentFields(), filmFields(), adhesiveFields(), transportFields(), sorptionFields(), coSolventFields(),
+		crosslinkingFields(), vitrificationFields(), pileFields(), partFields(), spotFields(),
+		workshopFields(), spaceFields(), heatingFields(), dehumidifierFields(), roomFields(), staticOvenFields(),
+		chamberFields(), tunnelFields(), zoneFields(), infraredFields(), zoneAirFields(),
+		targetFields(), tariffFields(), numericsFields(),
 	}
 	var all []Field
 	for _, g := range groups {

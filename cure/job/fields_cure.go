@@ -70,3 +70,47 @@ func crosslinkingFields() []Field {
 		}.in(waterContent()),
 	}
 }
+
+func vitrificationFields() []Field {
+	const at = "film.adhesive.crosslinking.vitrification."
+	return []Field{
+		Field{Path: at + "tg_uncured_K", Label: "Glass transition, uncured",
+			Low: 173.15, High: 373.15, UsualLow: 223.15, UsualHigh: 283.15, Default: 263.15,
+			Source: fromMemory + " (soft flock adhesives below -10 °C, where this block changes nothing)",
+			Effect: "The cure of a cool film stalls sooner.",
+			Help:   "Glass transition temperature of the dry film before it has cured.",
+		}.in(temperature()),
+		Field{Path: at + "tg_cured_K", Label: "Glass transition, cured",
+			Low: 173.15, High: 523.15, UsualLow: 253.15, UsualHigh: 383.15, Default: 313.15,
+			Source: fromMemory + " (firm adhesives)",
+			Effect: "The cure of a cool film stalls sooner and further from its end.",
+			Help:   "Glass transition temperature of the fully cured film.",
+		}.in(temperature()),
+		{Path: at + "lambda", Label: "Glass transition: curvature",
+			Low: 0.05, High: 1, UsualLow: 0.3, UsualHigh: 0.7, Default: 0.5,
+			Source: "DiBenedetto's equation in the form of Pascault and Williams (1990), J. Polymer Science B 28, 85-95; " +
+				fromMemory + " (0.4 to 0.6)",
+			Effect: "The glass transition rises earlier in the cure.",
+			Help:   "Ratio of the steps in heat capacity, cured over uncured; 1 is a straight line.",
+		},
+		Field{Path: at + "diffusion_rate_at_tg_per_s", Label: "Rate at the glass transition",
+			Low: 1e-12, High: 1e6, UsualLow: 1e-6, UsualHigh: 1e-2, Default: 1e-4,
+			Source: fromMemory + ", its order of magnitude only",
+			Effect: "Vitrification slows the cure less.",
+			Help: "Rate constant that diffusion allows when the film is just at its glass transition; it stands in series with " +
+				"the chemical one (Rabinowitch 1937, Trans. Faraday Society 33, 1225-1233).",
+		}.in(frequencyFactor()),
+		{Path: at + "wlf_c1", Label: "WLF: C1",
+			Low: 1, High: 60, UsualLow: 10, UsualHigh: 25, Default: 17.44,
+			Source: "17.44 for many polymers (Williams, Landel and Ferry 1955, J. American Chemical Society 77, 3701-3707)",
+			Effect: "Diffusion freezes more sharply at the glass transition.",
+			Help:   "First constant of Williams, Landel and Ferry, for decadic logarithms.",
+		},
+		Field{Path: at + "wlf_c2_K", Label: "WLF: C2",
+			Low: 5, High: 300, UsualLow: 30, UsualHigh: 100, Default: 51.6,
+			Source: "51.6 K for many polymers (Williams, Landel and Ferry 1955)",
+			Effect: "Diffusion freezes more gently at the glass transition.",
+			Help:   "Second constant of Williams, Landel and Ferry.",
+		}.in(temperatureStep()),
+	}
+}

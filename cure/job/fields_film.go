@@ -107,26 +107,3 @@ func adhesiveFields() []Field {
 		}.in(filmLength()),
 	}
 }
-
-func sorptionFields() []Field {
-	return []Field{
-		Field{Path: "film.adhesive.sorption.monolayer_kg_per_kg", Label: "Sorption: monolayer",
-			Low: 0.001, High: 0.2, UsualLow: 0.005, UsualHigh: 0.04, Default: 0.015,
-			Source: fromMemory + " (soft acrylic films)",
-			Effect: "The dry film holds more water at every humidity.",
-			Help:   "Monolayer water of the GAB isotherm, in parts of the dry mass.",
-		}.in(waterContent()),
-		{Path: "film.adhesive.sorption.gab_c", Label: "Sorption: C",
-			Low: 1, High: 100, UsualLow: 2, UsualHigh: 20, Default: 8,
-			Source: fromMemory,
-			Effect: "The first water is held more firmly.",
-			Help:   "Constant C of the GAB isotherm.",
-		},
-		{Path: "film.adhesive.sorption.gab_k", Label: "Sorption: K",
-			Low: 0.3, High: 0.98, UsualLow: 0.7, UsualHigh: 0.92, Default: 0.85,
-			Source: fromMemory,
-			Effect: "The dry film takes up more water in humid air.",
-			Help:   "Constant K of the GAB isotherm.",
-		},
-	}
-}

@@ -6,13 +6,13 @@ func staticOvenFields() []Field {
 			Low: 0, High: 7 * day, UsualLow: 5 * minute, UsualHigh: 2 * hour, Default: 30 * minute,
 			Source: commonPractice,
 			Effect: "More water leaves in the workshop, less in the oven.",
-			Help:   "Time from spraying to closing the oven's door.",
+			Help:   "Time from spraying until the part stands in the oven.",
 		}.in(minutes()),
 		Field{Path: "static_oven.dwell_s", Label: "Time in the oven",
 			Low: 30, High: 3 * day, UsualLow: 10 * minute, UsualHigh: hour, Default: 30 * minute,
 			Source: commonPractice + " (plastics 60 to 90 °C for 15 to 40 min)",
 			Effect: "Drier and further cured at the exit.",
-			Help:   "Time from closing the door to taking the parts out.",
+			Help:   "Time from loading the oven to taking the parts out.",
 		}.in(minutes()),
 		Field{Path: "static_oven.set_point_K", Label: "Set-point",
 			Low: 273.15, High: 523.15, UsualLow: 333.15, UsualHigh: 433.15, Default: 353.15,
@@ -28,17 +28,61 @@ func staticOvenFields() []Field {
 		coefficientSource:   fromMemory + " (circulating box ovens 10 to 30 W/(m²·K))",
 		velocitySource:      commonPractice,
 		velocityExplanation: "Speed of the circulating air along the part."})...)
-	return append(fields, deadlineField("static_oven", 14*hour), horizonField("static_oven"))
+	fields = append(fields, deadlineField("static_oven", 14*hour), horizonField("static_oven"))
+	return append(fields, loadingFields()...)
+}
+
+// loadingFields is how loads follow each other into the oven, and what its open door does.
+func loadingFields() []Field {
+	return []Field{
+		{Path: "static_oven.batches", Label: "Loads", Integer: true,
+			Low: 1, High: 50, UsualLow: 1, UsualHigh: 8, Default: 1,
+			Source: commonPractice,
+			Effect: "Each further cold load pulls the oven down again.",
+			Help:   "How many loads go in one after the other while the first is still inside.",
+		},
+		Field{Path: "static_oven.batch_interval_s", Label: "Time between loads",
+			Low: 0, High: 3 * day, UsualLow: 3 * minute, UsualHigh: 30 * minute, Default: 10 * minute,
+			Source: commonPractice,
+			Effect: "The oven has more time to recover before the next load.",
+			Help:   "From one load to the next; counts with two loads or more.",
+		}.in(minutes()),
+		Field{Path: "static_oven.door_open_s", Label: "Door open",
+			Low: 0, High: 1 * hour, UsualLow: 20, UsualHigh: 180, Default: 0,
+			Source: commonPractice + " (20 s to 3 min); 0 leaves the door out",
+			Effect: "The oven starts colder and the part warms later.",
+			Help:   "How long the door stands open at each loading and unloading.",
+		}.in(minutes()),
+		Field{Path: "static_oven.door_exchange_m3_per_s", Label: "Air through the open door",
+			Low: 0, High: 50, UsualLow: 0.05, UsualHigh: 2, Default: 0.3,
+			Source: fromMemory + " (a door of 1.5 m² between 80 and 20 °C; buoyant exchange grows with its area and the root of its " +
+				"height)",
+			Effect: "The oven loses more hot air while the door is open.",
+			Help:   "Workshop air that comes in through the open door, as a volume at the workshop's own temperature.",
+		}.in(volumeFlow()),
+		Field{Path: "static_oven.turnaround_s", Label: "Turnaround",
+			Low: 0, High: 1 * day, UsualLow: 2 * minute, UsualHigh: 20 * minute, Default: 5 * minute,
+			Source: commonPractice,
+			Effect: "Fewer loads in a shift.",
+			Help:   "Time from taking the parts out to loading the next ones.",
+		}.in(minutes()),
+	}
 }
 
 func chamberFields() []Field {
 	const at = "static_oven.chamber."
 	return []Field{
+		{Path: at + "vapour_balance", Kind: KindSwitch, Label: "Balance the humidity",
+			Source: commonPractice,
+			Effect: "The oven's air grows humid while the load gives off water.",
+			Help: "On: the humidity starts as given and follows from what evaporates and the make-up air. Off: it holds as " +
+				"given.",
+		},
 		Field{Path: at + "coated_area_m2", Label: "Coated area in the oven",
 			Low: 0.001, High: 500, UsualLow: 0.5, UsualHigh: 20, Default: 4,
 			Source: commonPractice,
 			Effect: "The cold load pulls the oven down further and for longer.",
-			Help:   "Coated faces of the whole load, with the parts behind them.",
+			Help:   "Coated faces of one whole load, with the parts behind them.",
 		}.in(area()),
 		Field{Path: at + "heater_power_W", Label: "Heater power",
 			Low: 100, High: 2e6, UsualLow: 3e3, UsualHigh: 60e3, Default: 12e3,
@@ -88,80 +132,14 @@ func chamberFields() []Field {
 			Optional: true, Absent: true,
 			Source: commonPractice,
 			Effect: "The load warms sooner.",
-			Help:   "Temperature of the oven air when the door has closed; empty: the set-point.",
+			Help:   "Temperature of the oven air at loading; empty: the set-point.",
 		}.in(temperature()),
 		Field{Path: at + "wall_at_loading_K", Label: "Oven walls at loading",
 			Low: 273.15, High: 523.15, UsualLow: 313.15, UsualHigh: 433.15, Default: 348.15,
 			Optional: true, Absent: true,
 			Source: commonPractice,
 			Effect: "The load warms sooner.",
-			Help:   "Temperature of the oven's walls when the door has closed; empty: the set-point.",
+			Help:   "Temperature of the oven's walls at loading; empty: the set-point.",
 		}.in(temperature()),
 	}
-}
-
-func tunnelFields() []Field {
-	return []Field{
-		Field{Path: "tunnel.entered_after_s", Label: "Entered after",
-			Low: 0, High: 7 * day, UsualLow: 1 * minute, UsualHigh: 30 * minute, Default: 10 * minute,
-			Source: commonPractice,
-			Effect: "More water leaves in the workshop, less in the tunnel.",
-			Help:   "Time from spraying to the tunnel's mouth.",
-		}.in(minutes()),
-		Field{Path: "tunnel.line_speed_m_per_s", Label: "Line speed",
-			Low: 0.02 / 60, High: 30.0 / 60, UsualLow: 0.3 / 60, UsualHigh: 5.0 / 60, Default: 1.0 / 60,
-			Source: commonPractice,
-			Effect: "More parts an hour, less time in every zone.",
-			Help:   "Speed of the conveyor.",
-		}.in(lineSpeed()),
-		deadlineField("tunnel", 14*hour),
-		horizonField("tunnel"),
-	}
-}
-
-func zoneFields() []Field {
-	const at = "tunnel.zones[]"
-	fields := []Field{
-		{Path: at + ".name", Kind: KindText, Label: "Name of the zone", Text: "Zone",
-			High:   60,
-			Source: "free text",
-			Effect: "Appears in pictures and tables.",
-			Help:   "What the zone is called.",
-		},
-		{Path: at + ".kind", Label: "Heats or cools", Text: string(Heated),
-			Choices: []Choice{
-				{string(Heated), "heated"},
-				{string(Cooling), "cooling"},
-			},
-			Source: commonPractice,
-			Effect: "Cooling is counted from the end of the last heated zone.",
-			Help:   "Whether the zone heats the part or cools it.",
-		},
-		Field{Path: at + ".length_m", Label: "Length of the zone",
-			Low: 0.05, High: 200, UsualLow: 1, UsualHigh: 10, Default: 4,
-			Source: commonPractice,
-			Effect: "More time in the zone at the same line speed.",
-			Help:   "Heated or cooled length along the conveyor.",
-		}.in(length()),
-		Field{Path: at + ".air_temperature_K", Label: "Air temperature",
-			Low: 273.15, High: 523.15, UsualLow: 333.15, UsualHigh: 433.15, Default: 373.15,
-			Source: commonPractice + " (metal and rubber 100 to 160 °C after a milder first zone at about 80 °C)",
-			Effect: "Faster drying and cure; closer to the part's limit, and to boiling under a skin.",
-			Help:   "Temperature of the zone's air.",
-		}.in(temperature()),
-	}
-	fields = append(fields, humidityFields(at+".humidity", ovenMoist())...)
-	fields = append(fields, Field{Path: at + ".wall_temperature_K", Label: "Wall temperature",
-		Low: 273.15, High: 573.15, UsualLow: 333.15, UsualHigh: 433.15, Default: 373.15,
-		Optional: true, Absent: true,
-		Source: commonPractice,
-		Effect: "More heat by radiation.",
-		Help:   "Mean temperature of the walls that the part sees; empty: that of the air.",
-	}.in(temperature()))
-	return append(fields, transferFields(at+".transfer", airFlow{
-		kind: Given, coefficient: 35, usualCoefficient: [2]float64{15, 80}, velocity: 3, usualVelocity: [2]float64{1,
-			15},
-		coefficientSource:   fromMemory + " (circulating tunnels 20 to 60 W/(m²·K))",
-		velocitySource:      commonPractice,
-		velocityExplanation: "Speed of the air along the part."})...)
 }

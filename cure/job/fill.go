@@ -30,6 +30,41 @@ func NewAutocatalysis() *Autocatalysis {
 	return fresh[Autocatalysis]("film.adhesive.crosslinking.autocatalysis")
 }
 
+// NewVitrification is a glass transition of default values.
+func NewVitrification() *Vitrification {
+	return fresh[Vitrification]("film.adhesive.crosslinking.vitrification")
+}
+
+// NewCoSolvent is a co-solvent of default values.
+func NewCoSolvent() *CoSolvent { return fresh[CoSolvent]("film.adhesive.co_solvent") }
+
+// NewSpot is a spot of default values.
+func NewSpot() Spot { return *fresh[Spot]("part.spots[]") }
+
+// NewFan is a fan of default values, the same in every place.
+func NewFan() *Fan { return fresh[Fan]("workshop.transfer.fan") }
+
+// NewNozzles is a field of nozzles of default values, the same in every place.
+func NewNozzles() *Nozzles { return fresh[Nozzles]("tunnel.zones[].transfer.nozzles") }
+
+// NewSpace is a closed room of default values.
+func NewSpace() *Space { return fresh[Space]("workshop.space") }
+
+// NewHeating is a room heating of default values.
+func NewHeating() *Heating { return fresh[Heating]("workshop.space.heating") }
+
+// NewDehumidifier is a dehumidifier of default values.
+func NewDehumidifier() *Dehumidifier { return fresh[Dehumidifier]("workshop.space.dehumidifier") }
+
+// NewInfrared is a field of radiators of default values.
+func NewInfrared() *Infrared { return fresh[Infrared]("tunnel.zones[].infrared") }
+
+// NewZoneAir is a zone's air of default values.
+func NewZoneAir() *ZoneAir { return fresh[ZoneAir]("tunnel.zones[].air") }
+
+// NewTariffs are tariffs of default values.
+func NewTariffs() *Tariffs { return fresh[Tariffs]("tariffs") }
+
 func fresh[T any](pattern string) *T {
 	v := new(T)
 	newTable().fill(reflect.ValueOf(v).Elem(), pattern)

@@ -75,6 +75,7 @@ func vapourDensity() quantity {
 func humidityRatio() quantity {
 	return quantity{"kg/kg", Display{"g/kg", 1e3, 0, 3}, Display{"gr/lb", 7000, 0, 3}}
 }
+func regain() quantity       { return both("kg/kg", Display{"%", 100, 0, 3}) }
 func waterContent() quantity { return both("kg/kg", Display{"g/kg", 1000, 0, 3}) }
 
 func heatCapacity() quantity {
@@ -94,6 +95,12 @@ func conductance() quantity {
 func bodyHeatCapacity() quantity {
 	return quantity{"J/K", Display{"kJ/K", 1e-3, 0, 3}, Display{"Btu/°F", rankine / btu, 0, 3}}
 }
+func heatFlux() quantity {
+	return quantity{"W/m²", Display{"kW/m²", 1e-3, 0, 3}, Display{"Btu/(h·ft²)", hour * foot * foot / btu, 0, 3}}
+}
+func specificHeat() quantity {
+	return quantity{"J/kg", Display{"kJ/kg", 1e-3, 0, 3}, Display{"Btu/lb", pound / btu, 0, 3}}
+}
 func power() quantity {
 	return quantity{"W", Display{"kW", 1e-3, 0, 3}, Display{"kBtu/h", hour / btu / 1000, 0, 3}}
 }
@@ -110,6 +117,13 @@ func volumeFlow() quantity {
 func volume() quantity {
 	return quantity{"m³", Display{"m³", 1, 0, 3}, Display{"ft³", 1 / (foot * foot * foot), 0, 3}}
 }
+func areaPerLength() quantity {
+	return quantity{"m²/m", Display{"m²/m", 1, 0, 3}, Display{"ft²/ft", 1 / foot, 0, 3}}
+}
+func airChanges() quantity { return both("1/s", Display{"1/h", hour, 0, 3}) }
+func waterFlow() quantity {
+	return quantity{"kg/s", Display{"kg/d", day, 0, 3}, Display{"lb/d", day / pound, 0, 3}}
+}
 func area() quantity {
 	return quantity{"m²", Display{"m²", 1, 0, 3}, Display{"ft²", 1 / (foot * foot), 0, 3}}
 }
@@ -117,6 +131,17 @@ func pressure() quantity {
 	return quantity{"Pa", Display{"kPa", 1e-3, 0, 4}, Display{"inHg", 1 / 3386.389, 0, 4}} // mercury at 0 degC
 }
 
+// fanPressure is a gauge pressure of fans and nozzles; the column of water is that of 4 degC.
+func fanPressure() quantity {
+	return quantity{"Pa", Display{"Pa", 1, 0, 3}, Display{"inH₂O", 1 / 249.0889, 0, 3}}
+}
+
 func diffusivity() quantity     { return both("m²/s", Display{"µm²/s", 1e12, 0, 3}) }
 func molarEnergy() quantity     { return both("J/mol", Display{"kJ/mol", 1e-3, 0, 3}) }
 func frequencyFactor() quantity { return same("1/s", 4) }
+
+// The kilowatt-hour stays in these two because bills are written in it.
+func perKilowattHour() quantity { return same("1/kWh", 4) }
+func carbonIntensity() quantity {
+	return quantity{"kg/kWh", Display{"kg/kWh", 1, 0, 3}, Display{"lb/kWh", 1 / pound, 0, 3}}
+}

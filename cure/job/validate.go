@@ -62,6 +62,24 @@ func (v *validator) sound(paths ...string) bool {
 	return true
 }
 
+// generic turns the indices of a path into those of its pattern.
+func generic(path string) string {
+	var b strings.Builder
+	inside := false
+	for _, c := range path {
+		if c == ']' {
+			inside = false
+		}
+		if !inside {
+			b.WriteRune(c)
+		}
+		if c == '[' {
+			inside = true
+		}
+	}
+	return b.String()
+}
+
 // walk checks every leaf against its entry of Fields and every list against its entry of Blocks.
 func (v *validator) walk(x reflect.Value, path, pattern string) {
 	switch x.Kind() {

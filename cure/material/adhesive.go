@@ -7,7 +7,7 @@ import "github.com/drywright/drywright/cure/job"
 func Adhesives() []Adhesive {
 	return []Adhesive{
 		acrylicSoft(), acrylicFirm(), acrylicMethylol(), polyurethaneIsocyanate(), polyurethaneAziridine(),
-		polyurethaneCarbodiimide(), ethyleneVinylAcetate(), styreneButadiene(),
+		polyurethaneCarbodiimide(), ethyleneVinylAcetate(), styreneButadiene(), styreneAcrylicFilled(),
 	}
 }
 
@@ -25,6 +25,17 @@ func (r *Adhesive) cures(order, energy, hinderingWater float64, pairs ...job.Sch
 		ActivationEnergy: energy,
 		Schedule:         job.Schedule{Conversion: 0.95, Pairs: pairs}, HinderingWater: &hinderingWater,
 	}
+}
+
+// takesUp sets the GAB constants of the sorption isotherm.
+func (r *Adhesive) takesUp(monolayer, c, k float64) {
+	s := &r.Adhesive.Sorption
+	s.Monolayer, s.GABC, s.GABK = monolayer, c, k
+}
+
+// diffuses says why the last water has to diffuse through closed polymer.
+func (r *Adhesive) diffuses(reason string) {
+	r.Adhesive.Transport.Mechanism, r.Adhesive.Transport.Reason = job.LiquidDiffusion, reason
 }
 
 func pair(t, time float64) job.SchedulePair {
@@ -53,6 +64,8 @@ func acrylicFirm() Adhesive {
 	a.DryDiffusion, a.DiffusionActivation = 2e-12, 50e3
 	a.Sorption.Monolayer = 0.012
 	a.CrackThickness = 300e-6
+	r.diffuses("Firm particles still flow together above their film-forming temperature and close the film; where it dries colder " +
+		"than that, pores stay and a porous skin is nearer to the truth.")
 	r.cures(1, 76e3, 0.1, pair(130, 4*minute))
 	r.Note = "A harder film that stands rubbing sooner. In a cold room it dries to powder, so it wants a warm room or an oven."
 	r.Source = fromMemory
@@ -78,7 +91,9 @@ func polyurethane(id, label string) Adhesive {
 	a := &r.Adhesive
 	a.Solids, a.PolymerDensity, a.ParticleDiameter = 0.45, 1100, 150e-9
 	a.DryDiffusion = 1.2e-11
-	a.Sorption = job.Sorption{Monolayer: 0.02, GABC: 6, GABK: 0.86}
+	r.takesUp(0.02, 6, 0.86)
+	r.diffuses("Soft, swollen particles flow together early; the hydrophilic groups that keep them dispersed also lead the last " +
+		"water through the closed polymer.")
 	return r
 }
 
@@ -123,7 +138,9 @@ func ethyleneVinylAcetate() Adhesive {
 	a.Solids, a.PolymerDensity, a.ParticleDiameter = 0.55, 1110, 300e-9
 	a.FilmForming = celsius(4)
 	a.DryDiffusion = 8e-12
-	a.Sorption = job.Sorption{Monolayer: 0.02, GABC: 6, GABK: 0.87}
+	r.takesUp(0.02, 6, 0.87)
+	r.diffuses("Soft particles with a water-loving shell flow together as they pack, so that the last water has to diffuse through " +
+		"closed polymer.")
 	a.Crosslinking = nil
 	r.Note = "Only dries: strength comes from the fused film alone. It softens when warm and swells when wet; for paper and wood."
 	r.Source = "film-forming temperature 0 to 5 °C, density 1050 to 1170 kg/m³ (" + commonPractice +
@@ -136,10 +153,32 @@ func styreneButadiene() Adhesive {
 	a := &r.Adhesive
 	a.PolymerDensity, a.SolidsHeatCapacity, a.ParticleDiameter = 985, 1900, 180e-9
 	a.DryDiffusion = 3e-12
-	a.Sorption = job.Sorption{Monolayer: 0.006, GABC: 8, GABK: 0.88}
+	r.takesUp(0.006, 8, 0.88)
+	r.diffuses("Soft rubbery particles flow together as they pack, and the water-repelling polymer lets the last water through only " +
+		"by diffusion.")
 	a.Crosslinking = nil
 	r.Note = "Only dries: a tough film that takes up little water. It yellows in light and with heat."
 	r.Source = "film-forming temperature 0 to 5 °C, density 940 to 1020 kg/m³ (" + commonPractice +
 		"); other numbers " + fromMemory
+	return r
+}
+
+func styreneAcrylicFilled() Adhesive {
+	r := kind("styrene-acrylic-filled", "Styrene-acrylic, filled and hard, no crosslinker")
+	a := &r.Adhesive
+	a.Solids, a.PolymerDensity, a.SolidsHeatCapacity = 0.58, 1350, 1300
+	a.Conductivity, a.ParticleDiameter = 0.45, 300e-9
+	a.FilmForming = celsius(15)
+	a.HealsWhenWarmed = false
+	r.takesUp(0.008, 8, 0.85)
+	a.CrackThickness = 300e-6
+	a.Transport = job.Transport{Mechanism: job.PorousSkin, SkinDiffusion: 7e-7,
+		Reason: "Hard particles and filler keep pores open behind the drying front, and the last water leaves through them as vapour " +
+			"(Kiil 2006: this law fits dispersion films with one diffusivity, whatever their thickness and particle size)."}
+	a.Crosslinking = nil
+	r.Note = "Only dries: cheap and stiff, for board and wood. Its last water hangs on the humidity of the room more than on " +
+		"warmth."
+	r.Source = "diffusivity of vapour in the skin and closing fraction: Kiil (2006), Progress in Organic Coatings 57, 236-250; " +
+		"other numbers " + fromMemory
 	return r
 }

@@ -3,7 +3,7 @@ package num
 import "strconv"
 
 // MaxBorder is the largest number of border unknowns of an [Arrow].
-const MaxBorder = 8
+const MaxBorder = 12
 
 // Arrow solves (shift I - J) x = b for the Jacobian of a layered film:
 //

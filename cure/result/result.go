@@ -26,19 +26,23 @@ const (
 
 // Route is what one way of drying does to the film.
 type Route struct {
-	Kind     Kind      `json:"kind"`
-	Title    string    `json:"title"`
-	Answer   Answer    `json:"answer"`
-	Marks    []Mark    `json:"marks"` // always all seven, in the order of MarkNames
-	Exit     *Exit     `json:"exit"`  // null for the room
-	Stages   []Stage   `json:"stages"`
-	Risks    []Risk    `json:"risks"`
-	Balances Balances  `json:"balances"`
-	Curves   Curves    `json:"curves"`
-	Profiles []Profile `json:"profiles"`
-	Working  []Working `json:"working"`
-	Warnings []Warning `json:"warnings"`
-	Status   Status    `json:"status"`
+	Kind     Kind         `json:"kind"`
+	Title    string       `json:"title"`
+	Answer   Answer       `json:"answer"`
+	Marks    []Mark       `json:"marks"` // always all seven, in the order of MarkNames
+	Exit     *Exit        `json:"exit"`  // null for the room
+	Stages   []Stage      `json:"stages"`
+	Risks    []Risk       `json:"risks"`
+	Balances Balances     `json:"balances"`
+	Accounts []Account    `json:"accounts"` // of the air around the part: room, oven or each zone; empty where it is given
+	Amounts  Amounts      `json:"amounts"`
+	Spots    []SpotAnswer `json:"spots"`  // places of the part that dry unlike the open face; empty when none is stated
+	Limits   []Limit      `json:"limits"` // what the tunnel runs out of, the tightest first; empty elsewhere
+	Curves   Curves       `json:"curves"`
+	Profiles []Profile    `json:"profiles"`
+	Working  []Working    `json:"working"`
+	Warnings []Warning    `json:"warnings"`
+	Status   Status       `json:"status"`
 }
 
 // Answer is the route in one sentence, and its parts.
@@ -51,6 +55,7 @@ type Answer struct {
 	Ready        *float64 `json:"ready_s"`
 	Deadline     float64  `json:"deadline_s"`
 	Margin       *float64 `json:"margin_s"` // deadline minus ready; null when ready is not reached
+	Spot         string   `json:"spot"`     // where the route is judged: the worst spot's name; empty for the open face
 	Binding      string   `json:"binding"`  // the mark that comes last
 }
 
@@ -227,6 +232,59 @@ type Working struct {
 type Warning struct {
 	Code string `json:"code"`
 	Text string `json:"text"`
+}
+
+// Per says what an account is counted over.
+type Per string
+
+// What accounts are counted over.
+const (
+	PerSecond Per = "second" // of steady running
+	PerRun    Per = "run"    // the time that the part is there
+)
+
+// Account is the water and heat of the air in one place: what comes in and out with air, parts, walls and heaters.
+type Account struct {
+	Place         string   `json:"place"`
+	Per           Per      `json:"per"`
+	Water         Balance  `json:"water_kg"`
+	Heat          Balance  `json:"heat_J"`
+	HumidityRatio float64  `json:"humidity_ratio_kg_per_kg"` // of the zone, or at its highest
+	DewPoint      float64  `json:"dew_point_K"`              // at that humidity
+	Duty          float64  `json:"duty_J"`                   // from the heater
+	Installed     *float64 `json:"installed_W"`              // null: not stated
+	Share         *float64 `json:"share_of_installed"`       // the highest duty over the installed power
+	Flammable     *float64 `json:"share_of_flammable_limit"` // co-solvent vapour; null where there is none
+}
+
+// Amounts are what the route takes, per square metre of coated face.
+type Amounts struct {
+	Evaporated  float64  `json:"evaporated_kg_per_m2"`
+	Throughput  *float64 `json:"throughput_m2_per_h"` // null where the job does not state how much is coated
+	PerShift    *float64 `json:"per_shift_m2"`        // eight hours
+	Cycle       *float64 `json:"cycle_s"`             // of a static oven
+	Energy      *float64 `json:"energy_J_per_m2"`     // from heaters; null where no place is balanced
+	EnergyTerms []Term   `json:"energy_terms_J_per_m2"`
+	Cost        *float64 `json:"cost_per_m2"`
+	Currency    string   `json:"currency"`
+	Carbon      *float64 `json:"carbon_kg_per_m2"`
+}
+
+// SpotAnswer is the route judged at one place of the part.
+type SpotAnswer struct {
+	Name   string `json:"name"`
+	Answer Answer `json:"answer"`
+	Marks  []Mark `json:"marks"`
+	Risks  []Risk `json:"risks"`
+	Worst  bool   `json:"worst"` // of all spots and the open face
+}
+
+// Limit is one thing that a tunnel can run out of, as the share of it that is used: 1 is the end.
+type Limit struct {
+	Name  string  `json:"name"` // dwell, heat, exhaust, part_temperature, flammable
+	Place string  `json:"place"`
+	Share float64 `json:"share"`
+	Text  string  `json:"text"`
 }
 
 // Status says how the run went.

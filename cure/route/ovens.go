@@ -18,29 +18,53 @@ func (w *workshop) staticOven(o *job.StaticOven) (Plan, error) {
 	}
 	shop := w.air.State(entry)
 	c := o.Chamber
-	// Stated flows are volumes at the make-up air's own state; its dry air and vapour are heated alike.
-	makeUp := c.MakeUp * shop.Density() * shop.SpecificHeat()
-	chamber := &Chamber{
-		Air: state, CoatedArea: c.CoatedArea, HeaterPower: c.HeaterPower, Band: c.ProportionalBand,
+	// Stated flows are volumes at the make-up air's own state; exhaust is the remainder.
+	perVolume := shop.Density() / (1 + shop.HumidityRatio())
+	chamber := Chamber{
+		Air: state, Balanced: c.VapourBalance, CoatedArea: c.CoatedArea, HeaterPower: c.HeaterPower, Band: c.ProportionalBand,
+		DryAir:      c.AirVolume * state.Density() / (1 + state.HumidityRatio()),
 		AirCapacity: c.AirVolume * state.Density() * state.SpecificHeat(),
-		MakeUp:      makeUp, MakeUpAir: shop.T,
+		MakeUp:      c.MakeUp * perVolume, MakeUpAir: shop,
 		WallCapacity: c.WallHeatCapacity, WallExchange: c.WallExchange, WallLoss: c.WallLoss, Room: shop.T,
 	}
-	stages := append(w.before(entry), Stage{
-		Name: "Static oven", Kind: result.Oven, Start: entry, End: exit, Piled: w.pile != nil,
-		Exposure: w.exposure(o.Transfer, chamber, true),
-		Own:      []float64{or(c.AirAtLoading, o.SetPoint), or(c.WallAtLoading, o.SetPoint)},
-	})
-	return w.finish(Plan{Kind: result.StaticOven, Deadline: o.Deadline, Horizon: o.Horizon, HeatedEnd: exit, Exit: exit}, stages), nil
+	stages := w.before(entry)
+	loaded := entry
+	if o.DoorOpen > 0 && o.DoorExchange > 0 && o.DoorOpen < o.Dwell {
+		open := chamber
+		open.Door = o.DoorExchange * perVolume
+		stages = append(stages, w.inOven("Static oven, door open", entry, entry+o.DoorOpen, o, &open))
+		loaded += o.DoorOpen
+	}
+	stages = append(stages, w.inOven("Static oven", loaded, exit, o, &chamber))
+	for i := range stages {
+		if stages[i].Start == entry {
+			stages[i].Own = chamber.Start(or(c.AirAtLoading, o.SetPoint), or(c.WallAtLoading, o.SetPoint))
+		}
+	}
+	return w.finish(Plan{Kind: result.StaticOven, Outside: shop, Deadline: o.Deadline, Horizon: o.Horizon, HeatedEnd: exit, Exit: exit}, stages), nil
+}
+
+// inOven is a stage in the static oven.
+func (w *workshop) inOven(name string, start, end float64, o *job.StaticOven, c *Chamber) Stage {
+	return Stage{Name: name, Kind: result.Oven, Start: start, End: end, Piled: w.pile != nil, Exposure: w.exposure(o.Transfer, c, true)}
+}
+
+// Tunnel lays out the tunnel alone with the humidity ratios [kg/kg] of its zones, as a balance has found them.
+func Tunnel(j *job.Job, humidities []float64) (Plan, error) {
+	w, err := newWorkshop(j)
+	if err != nil {
+		return Plan{}, err
+	}
+	return w.tunnel(j.Tunnel, humidities)
 }
 
 // tunnel passes the zones at the line speed, then rests in the workshop.
-func (w *workshop) tunnel(t *job.Tunnel) (Plan, error) {
+func (w *workshop) tunnel(t *job.Tunnel, humidities []float64) (Plan, error) {
 	stages := w.before(t.EnteredAfter)
 	at, position, heatedEnd := t.EnteredAfter, 0.0, t.EnteredAfter
 	for i := range t.Zones {
 		z := &t.Zones[i]
-		state, err := z.Humidity.State(z.AirTemperature, w.job.Workshop.Pressure, w.job.Numerics.EnhancementFactor)
+		state, err := air.FromHumidityRatio(z.AirTemperature, w.job.Workshop.Pressure, humidities[i], w.job.Numerics.EnhancementFactor)
 		if err != nil {
 			return Plan{}, err
 		}
@@ -58,7 +82,7 @@ func (w *workshop) tunnel(t *job.Tunnel) (Plan, error) {
 		})
 		at, position = end, position+z.Length
 	}
-	return w.finish(Plan{Kind: result.Tunnel, Deadline: t.Deadline, Horizon: t.Horizon, HeatedEnd: heatedEnd, Exit: at}, stages), nil
+	return w.finish(Plan{Kind: result.Tunnel, Outside: w.air.State(t.EnteredAfter), Deadline: t.Deadline, Horizon: t.Horizon, HeatedEnd: heatedEnd, Exit: at}, stages), nil
 }
 
 // finish appends the rest in the workshop up to the horizon.

@@ -6,6 +6,7 @@ package route
 import (
 	"math"
 
+	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
@@ -18,7 +19,7 @@ type Stage struct {
 	Start    float64 // from spraying [s]
 	End      float64 // [s]
 	Exposure film.Exposure
-	// Own are the surroundings' own states at the start; empty where they have none.
+	// Own are the surroundings' own states at the start; nil where they have none, or go on from the stage before.
 	Own []float64
 	// Stops are moments inside the stage at which the surroundings have a kink [s].
 	Stops []float64
@@ -38,6 +39,19 @@ type Plan struct {
 	HeatedEnd float64
 	// Exit is when the part leaves the oven [s]; NaN for the room.
 	Exit float64
+	// Outside is the workshop's air where the part enters the oven: what is drawn in there.
+	Outside air.State
+}
+
+// Until returns the plan cut off at a moment where a stage ends.
+func (p Plan) Until(end float64) Plan {
+	for i := range p.Stages {
+		if p.Stages[i].Start >= end {
+			p.Stages, p.Horizon = p.Stages[:i:i], end
+			break
+		}
+	}
+	return p
 }
 
 // Plans lays out every route that the job asks for. The job must be valid.
@@ -58,7 +72,11 @@ func Plans(j *job.Job) ([]Plan, error) {
 		plans = append(plans, p)
 	}
 	if j.Tunnel != nil {
-		p, err := w.tunnel(j.Tunnel)
+		humidities, err := ZoneHumidities(j)
+		if err != nil {
+			return nil, err
+		}
+		p, err := w.tunnel(j.Tunnel, humidities)
 		if err != nil {
 			return nil, err
 		}
@@ -80,6 +98,10 @@ func Wait(j *job.Job, horizon float64) (Plan, error) {
 // room leaves the part where it was flocked.
 func (w *workshop) room(r *job.Room) Plan {
 	p := Plan{Kind: result.Room, Deadline: r.Deadline, Horizon: r.Horizon, Exit: math.NaN()}
+	if w.space != nil {
+		p.Stages = w.spaceStages(r.Horizon)
+		return p
+	}
 	p.Stages = w.wait(nil, r.Horizon)
 	p.Stages = append(p.Stages, w.stay("Room", result.Rest, w.flocked(), r.Horizon, true))
 	return p

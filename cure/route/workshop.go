@@ -1,6 +1,8 @@
 package route
 
 import (
+	"slices"
+
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/num"
@@ -10,15 +12,35 @@ import (
 
 // workshop is the job's workshop and what every route has in common: faces, pile, moment of flocking.
 type workshop struct {
-	job  *job.Job
-	air  *Schedule
-	pile *transfer.Pile
+	job   *job.Job
+	air   *Schedule
+	space *Space // nil: the air stays as stated
+	pile  *transfer.Pile
 }
 
 func newWorkshop(j *job.Job) (*workshop, error) {
 	w := &workshop{job: j}
+	var err error
+	if w.air, err = schedule(j, j.Workshop.Air); err != nil {
+		return nil, err
+	}
+	w.air.wall = j.Workshop.WallTemperature
+	if j.Workshop.Space != nil {
+		if w.space, err = w.newSpace(j.Workshop.Space); err != nil {
+			return nil, err
+		}
+	}
+	if p := j.Pile; p != nil {
+		w.pile = &transfer.Pile{Length: p.Length, Porosity: p.Porosity, Tortuosity: p.Tortuosity,
+			Conductivity: p.Conductivity, Emissivity: p.Emissivity}
+	}
+	return w, nil
+}
+
+// schedule makes the air of a list of points.
+func schedule(j *job.Job, points []job.AirPoint) (*Schedule, error) {
 	var times, temperatures, humidities []float64
-	for _, p := range j.Workshop.Air {
+	for _, p := range points {
 		s, err := p.Humidity.State(p.Temperature, j.Workshop.Pressure, j.Numerics.EnhancementFactor)
 		if err != nil {
 			return nil, err
@@ -35,13 +57,7 @@ func newWorkshop(j *job.Job) (*workshop, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.air = &Schedule{temperature: t, humidity: h, pressure: j.Workshop.Pressure,
-		real: j.Numerics.EnhancementFactor, wall: j.Workshop.WallTemperature}
-	if p := j.Pile; p != nil {
-		w.pile = &transfer.Pile{Length: p.Length, Porosity: p.Porosity, Tortuosity: p.Tortuosity,
-			Conductivity: p.Conductivity, Emissivity: p.Emissivity}
-	}
-	return w, nil
+	return &Schedule{temperature: t, humidity: h, pressure: j.Workshop.Pressure, real: j.Numerics.EnhancementFactor}, nil
 }
 
 // flocked is the moment from which the fibre is on the film; 0 without fibre.
@@ -56,12 +72,20 @@ func (w *workshop) flocked() float64 {
 func (w *workshop) stay(name string, kind result.StageKind, start, end float64, piled bool) Stage {
 	st := Stage{Name: name, Kind: kind, Start: start, End: end, Piled: piled && w.job.Pile != nil,
 		Exposure: w.exposure(w.job.Workshop.Transfer, w.air.over(start, end), piled)}
-	for _, k := range w.air.temperature.Knots() {
-		if k > start && k < end {
-			st.Stops = append(st.Stops, k)
+	st.Stops = between(w.air.temperature.Knots(), start, end)
+	return st
+}
+
+// between returns those of the moments that lie inside a stage, in order and each once.
+func between(at []float64, start, end float64) []float64 {
+	var inside []float64
+	for _, t := range at {
+		if t > start && t < end {
+			inside = append(inside, t)
 		}
 	}
-	return st
+	slices.Sort(inside)
+	return slices.Compact(inside)
 }
 
 // exposure joins surroundings with the part's faces.

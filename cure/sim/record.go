@@ -13,14 +13,15 @@ import (
 type recorder struct {
 	curves   result.Curves
 	profiles []result.Profile
+	climates []film.Climate // with the curves
 }
 
 // begin records the start of a stage.
 func (r *run) begin(s *film.System, st *route.Stage, y []float64) {
 	reading := s.Read(st.Start, y)
 	r.point(st.Start, &reading)
-	r.look(s, st.Start, y, &reading)
 	r.openStage(st, &reading)
+	r.look(s, st.Start, y, &reading)
 	if len(r.profiles) == 0 {
 		r.profile(s, st.Start, y, "sprayed")
 	}
@@ -40,6 +41,7 @@ func (r *run) observe(s *film.System, step *ode.Step) {
 func (r *run) point(t float64, d *film.Reading) {
 	c := &r.curves
 	c.Time = append(c.Time, t)
+	r.climates = append(r.climates, d.Climate)
 	c.MeanWater = append(c.MeanWater, d.MeanWater)
 	c.OuterWater = append(c.OuterWater, d.OuterWater)
 	c.SurfaceWater = append(c.SurfaceWater, d.SurfaceWater)

@@ -20,7 +20,9 @@ type run struct {
 	met      [conditions]met
 	unformed bool // the film closed below its MFFT
 	stage    int
-	fibre    float64 // heat that the fibre brought along [J/m2]
+	passages []passage // one a stage
+	own      []float64 // states of the surroundings where the run stands
+	fibre    float64   // heat that the fibre brought along [J/m2]
 	stats    ode.Stats
 	step     float64 // last good step, tried first in the next stage
 	end      struct {
@@ -68,23 +70,35 @@ func (r *run) follow() error {
 
 // flock puts the fibre on: it brings its heat along at the temperature of the air.
 func (r *run) flock(st *route.Stage) {
-	r.fibre = st.Exposure.PileCapacity * (st.Exposure.Around.Climate(st.Start, st.Own).Air.T - film.EnthalpyZero)
+	r.fibre = st.Exposure.PileCapacity * (st.Exposure.Around.Climate(st.Start, r.startOwn(st)).Air.T - film.EnthalpyZero)
 	r.state.Enthalpy += r.fibre
+}
+
+// startOwn are the surroundings' own states where a stage starts.
+func (r *run) startOwn(st *route.Stage) []float64 {
+	if st.Own != nil {
+		return st.Own
+	}
+	return r.own
 }
 
 // pass integrates one stage, from stop to stop.
 func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 	s := r.system(st)
 	y := make([]float64, s.Dim())
-	s.Pack(&r.state, st.Own, y)
+	s.Pack(&r.state, r.startOwn(st), y)
 	n := &r.job.Numerics
 	solver, err := ode.NewSolver(s, ode.Options{RelTol: n.RelativeTolerance,
 		AbsTol: s.Tolerances(n.RelativeTolerance), StepBudget: n.StepBudget - r.stats.Steps - r.stats.Rejected})
 	if err != nil {
 		return false, err
 	}
+	before := r.state
 	defer func() {
 		s.Unpack(y, &r.state)
+		r.own = slices.Clone(s.Own(y))
+		r.passages = append(r.passages, passage{water: before.Mass - r.state.Mass, ledger: less(r.state.Ledger, before.Ledger), own: r.own,
+			lasted: r.end.time - st.Start, wettest: r.wettest})
 		r.count(solver.Stats())
 	}()
 	r.begin(s, st, y)

@@ -27,26 +27,66 @@ func Run(j *job.Job) (result.Result, error) {
 		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: err.Error()})
 	}
 	for _, p := range plans {
-		r := b.newRun(p)
-		runErr := r.follow()
-		var numeric *fault.Fault
-		if runErr != nil && !errors.As(runErr, &numeric) {
-			return res, runErr
-		}
-		rt := r.report(open)
-		if runErr != nil {
-			rt.Warnings = append(rt.Warnings, result.Warning{Code: "run.ended", Text: runErr.Error()})
-			rt.Status.Complete = false
+		rt, err := b.route(p, open)
+		if err != nil {
+			return res, err
 		}
 		res.Routes = append(res.Routes, rt)
 	}
 	return res, nil
 }
 
+// route follows one plan, balances its air, and judges it at every spot.
+func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err error) {
+	var humidities []float64
+	var warnings []result.Warning
+	if p.Kind == result.Tunnel && route.Balanced(b.job.Tunnel) {
+		balanced, w, err := b.balancedTunnel()
+		if err != nil {
+			warnings = append(warnings, result.Warning{Code: "tunnel.balance", Text: "The zones' humidities could not be balanced and are as given: " + err.Error()})
+		} else {
+			p, humidities = balanced, w
+		}
+	}
+	r := b.newRun(p)
+	runErr := r.follow()
+	var numeric *fault.Fault
+	if runErr != nil && !errors.As(runErr, &numeric) {
+		return result.Route{}, runErr
+	}
+	rt = r.report(open)
+	var flows []route.ZoneFlow
+	if humidities != nil {
+		if flows, err = r.zoneFlows(humidities); err != nil {
+			return result.Route{}, err
+		}
+	}
+	rt.Accounts = r.accounts(flows)
+	rt.Amounts = r.amounts(rt.Accounts)
+	rt.Limits = r.limits(rt.Marks, rt.Accounts)
+	if runErr != nil {
+		warnings = append(warnings, result.Warning{Code: "run.ended", Text: runErr.Error()})
+		rt.Status.Complete = false
+	} else if spots, err := r.spots(open, &rt); err != nil {
+		warnings = append(warnings, result.Warning{Code: "spots.run", Text: err.Error()})
+	} else {
+		rt.Spots = spots
+	}
+	for i := range rt.Spots {
+		if rt.Spots[i].Worst {
+			rt.Answer = rt.Spots[i].Answer
+			rt.Answer.Spot = rt.Spots[i].Name
+		}
+	}
+	rt.Warnings = append(rt.Warnings, warnings...)
+	return rt, nil
+}
+
 // report assembles the route's numbers.
 func (r *run) report(open result.Mark) result.Route {
 	rt := result.Route{Kind: r.plan.Kind, Risks: r.risks(open), Balances: r.balances(), Curves: r.curves,
-		Profiles: r.profiles, Working: r.working, Warnings: []result.Warning{}, Status: r.status(true)}
+		Profiles: r.profiles, Working: r.working, Warnings: []result.Warning{}, Status: r.status(true),
+		Accounts: []result.Account{}, Spots: []result.SpotAnswer{}, Limits: []result.Limit{}}
 	rt.Marks = []result.Mark{open}
 	for _, name := range result.MarkNames()[1:] {
 		rt.Marks = append(rt.Marks, r.mark(name))

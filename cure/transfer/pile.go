@@ -52,17 +52,18 @@ func (p *Prepared) series(k, tip float64) (share, total float64) {
 func (p *Prepared) tips(a float64) stream {
 	s := p.s
 	l, dl := StefanLog(s.Air.Y, a*p.full)
+	seen := p.Seen(l)
 	f := stream{tip: p.dryTip}
 	share := p.dryShare
+	var g float64
 	for pass := range passes {
 		if pass > 0 {
-			f.tip = p.tipTemperature(f.h, f.j, f.tip)
+			f.tip = p.tipTemperature(f.h, g*seen, f.tip)
 		}
-		y := 1 - max(1-s.Air.Y, edge)*math.Exp(-l*share)
+		y := 1 - max(1-s.Air.Y, edge)*math.Exp(-seen*share)
 		m := filmProps(s.Air, f.tip, y)
 		f.h = s.Factor * coefficient(s.Law, s.Air, f.tip, y, m)
 		f.k = MassCoefficient(f.h, m)
-		var g float64
 		share, g = p.series(f.k, f.tip)
 		f.j, f.slope = g*l, g*dl*p.full
 	}

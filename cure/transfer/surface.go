@@ -77,8 +77,13 @@ func (p *Prepared) film(a float64) stream {
 	}
 	s := p.s
 	ys := a * p.full
-	m := filmProps(s.Air, p.temperature, ys)
-	h := s.Factor * coefficient(s.Law, s.Air, p.temperature, ys, m)
+	seen := ys
+	if ref := min(p.full, s.Air.Y); ys < ref {
+		l, _ := StefanLog(s.Air.Y, ys)
+		seen = 1 - max(1-s.Air.Y, edge)*math.Exp(-p.Seen(l))
+	}
+	m := filmProps(s.Air, p.temperature, seen)
+	h := s.Factor * coefficient(s.Law, s.Air, p.temperature, seen, m)
 	k := MassCoefficient(h, m)
 	j, slope := StefanFlux(k, s.Air.P, (p.temperature+s.Air.T)/2, s.Air.Y, ys)
 	return stream{j: j, slope: slope * p.full, h: h, k: k, tip: p.temperature}
@@ -143,4 +148,18 @@ func (p *Prepared) tipFraction(f stream) float64 {
 		return a.Y
 	}
 	return 1 - max(1-a.Y, edge)*math.Exp(-f.j/g)
+}
+
+var C0 = 1.
+
+func (p *Prepared) Seen(l float64) float64 {
+	ref, _ := StefanLog(p.s.Air.Y, p.full)
+	ref = min(ref, 0)
+	if l >= ref {
+		return l
+	}
+	A := max(1-p.s.Air.Y, edge)
+	c := C0 * A * A
+	x := (ref - l)
+	return ref - x/math.Sqrt(1+(x/c)*(x/c))
 }

@@ -1,0 +1,65 @@
+package job
+
+import (
+	"fmt"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// checkTransfer demands what the chosen law needs: an air speed of forced flow, nozzles of jets.
+func (v *validator) checkTransfer(t Transfer, path string) {
+	if !v.sound(path) {
+		return
+	}
+	switch t.Kind {
+	case ParallelFlow, Combined:
+		v.checkFlow(t, path)
+	case SlotNozzles, RoundNozzles:
+		v.checkNozzles(t, path)
+	}
+}
+
+// checkFlow demands an air speed where the only law is that of forced flow, and one that the fields accept where it
+// follows from a fan.
+func (v *validator) checkFlow(t Transfer, path string) {
+	const least = 0.02 // m/s; slower air than this is still
+	speed, at := t.Velocity, path+".velocity_m_per_s"
+	if f := t.Fan; f != nil {
+		speed, at = f.AirFlow/f.CrossSection, path+".fan.air_flow_m3_per_s"
+		if most := v.fields[generic(path)+".velocity_m_per_s"].High; speed > most {
+			v.conflict(at, fmt.Sprintf("air along the face at %s m/s", fault.Number(speed)),
+				fmt.Sprintf("More than %s m/s is no air past a part: check flow and cross-section.", fault.Number(most)))
+			return
+		}
+	}
+	if t.Kind == ParallelFlow && speed < least {
+		v.conflict(at, fmt.Sprintf("air along the face at %s m/s", fault.Number(speed)),
+			"Below 0.02 m/s choose natural or combined.")
+	}
+}
+
+// Closest nozzles, as pitch over width. Half of a face of slots blows no more than that; round nozzles closer than 2.5
+// diameters would drown in their own spent air: Martin's correlation (1977) falls to zero at 2.1.
+const (
+	closestSlots = 2.0
+	closestRound = 2.5
+)
+
+func (v *validator) checkNozzles(t Transfer, path string) {
+	n := t.Nozzles
+	if n == nil {
+		v.add(&fault.Fault{Code: fault.Missing, Path: path + ".nozzles",
+			Advice: "Give width, pitch, distance and air speed of the nozzles, or choose another kind."})
+		return
+	}
+	closest := closestSlots
+	if t.Kind == RoundNozzles {
+		closest = closestRound
+	}
+	if n.Pitch < closest*n.Width*(1-1e-9) {
+		v.conflict(path+".nozzles.pitch_m", fmt.Sprintf("a pitch of %s m with nozzles %s m wide", fault.Number(n.Pitch),
+			fault.Number(n.Width)),
+			fmt.Sprintf("The pitch is at least %s times the width: the spent air has to leave between the nozzles.",
+				fault.Number(closest)))
+	}
+}

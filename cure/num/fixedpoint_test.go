@@ -1,0 +1,34 @@
+package num
+
+import (
+	"math"
+	"testing"
+)
+
+// A linear map with a known fixed point, one eigenvalue of which makes the plain iteration diverge.
+func TestFixedPoint(t *testing.T) {
+	want := []float64{0.03, 0.07, 0.01}
+	g := func(x, out []float64) error {
+		d := [3]float64{x[0] - want[0], x[1] - want[1], x[2] - want[2]}
+		out[0] = want[0] - 1.4*d[0] + 0.1*d[1]
+		out[1] = want[1] + 0.3*d[0] - 0.6*d[1] + 0.2*d[2]
+		out[2] = want[2] + 0.5*d[2] + 2*d[0]*d[0]
+		return nil
+	}
+	x := []float64{0.01, 0.01, 0.02}
+	image, count, err := FixedPoint(g, x, 1e-12, 0.01, 40)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range want {
+		if math.Abs(image[i]-want[i]) > 1e-11 {
+			t.Errorf("component %d: %g, want %g after %d evaluations", i, image[i], want[i], count)
+		}
+	}
+	if count > 20 {
+		t.Errorf("%d evaluations", count)
+	}
+	if _, _, err := FixedPoint(func(x, out []float64) error { out[0] = x[0] + 1; return nil }, []float64{0}, 1e-9, 1, 15); err == nil {
+		t.Error("a map without a fixed point converged")
+	}
+}

@@ -1,0 +1,59 @@
+package sim
+
+import (
+	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/route"
+)
+
+// The balance of a tunnel's humidities ends when none moves by more than this share of itself plus 10 g/kg.
+const (
+	humidityTolerance = 1e-8
+	humidityFloor     = 0.01 // kg/kg
+	balanceLimit      = 60   // runs of the tunnel
+)
+
+// balancedTunnel finds the humidities of the tunnel's zones at which each zone's exhaust and leaks carry off what
+// evaporates there, and returns the plan with them. Each trial is a run of the part to the tunnel's exit.
+func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err error) {
+	w, err := route.ZoneHumidities(b.job)
+	if err != nil {
+		return route.Plan{}, nil, err
+	}
+	next := func(w, out []float64) error {
+		plan, err := route.Tunnel(b.job, w)
+		if err != nil {
+			return err
+		}
+		r := b.newRun(plan.Until(plan.Exit))
+		if err := r.follow(); err != nil {
+			return err
+		}
+		flows, err := r.zoneFlows(w)
+		if err != nil {
+			return err
+		}
+		for i := range out {
+			out[i] = flows[i].Humidity
+		}
+		return nil
+	}
+	w, _, err = num.FixedPoint(next, w, humidityTolerance, humidityFloor, balanceLimit)
+	if err != nil {
+		return route.Plan{}, nil, err
+	}
+	plan, err = route.Tunnel(b.job, w)
+	return plan, w, err
+}
+
+// zoneFlows balances the zones for what evaporated in this run, with densities at the humidities w.
+func (r *run) zoneFlows(w []float64) ([]route.ZoneFlow, error) {
+	evaporated := make([]float64, len(w))
+	zone := 0
+	for i := range r.passages {
+		if r.plan.Stages[i].Length > 0 {
+			evaporated[zone] = r.job.Tunnel.CoatedPerLength * r.job.Tunnel.LineSpeed * r.passages[i].water
+			zone++
+		}
+	}
+	return route.ZoneFlows(r.job, w, evaporated)
+}
