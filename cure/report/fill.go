@@ -41,9 +41,13 @@ func (w words) route(r *result.Route) {
 	if r.Exit != nil {
 		r.Exit.Text = Duration(r.Exit.Time)
 	}
-	r.Answer.Verdict = verdict(r)
-	r.Answer.Text = w.sentence(r)
-	w.figures(&r.Answer)
+	if r.Answer.Spot == "" {
+		r.Answer.Verdict = verdict(r)
+		r.Answer.Text = w.sentence(r)
+		w.figures(&r.Answer)
+	}
+	w.spots(r)
+	w.limits(r)
 }
 
 // mark fills one mark.

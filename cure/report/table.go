@@ -38,7 +38,11 @@ func (w words) routeTable(b *strings.Builder, r *result.Route) {
 		b.WriteString(w.say(exitLine, "exit", r.Exit.Text, "water", Water(s.MeanWater), "conversion",
 			Percent(s.MeanConversion), "film", Temperature(s.FilmTemperature), "part", Temperature(s.PartHottest)) + "\n\n")
 	}
+	w.spotLines(b, r.Spots)
 	w.riskLines(b, r.Risks)
+	w.limitLines(b, r.Limits)
+	w.airLines(b, r.Accounts)
+	w.amountLines(b, r.Amounts)
 	w.balanceLines(b, r.Balances)
 	w.warningLines(b, r.Warnings)
 }

@@ -4,18 +4,19 @@ import "github.com/drywright/drywright/cure/result"
 
 // words is the catalogue of one language. Sentences with numbers are patterns whose {names} are replaced by value.
 type words struct {
-	titles map[result.Kind]string
-	places map[result.Kind]string      // the oven as it is left: "the tunnel"
-	marks  map[result.MarkName]string  // names of the dry states
-	holds  map[result.MarkName]string  // at the exit, the part is ...
-	lacks  map[result.MarkName]string  // at the exit, the part is not yet ...
-	last   map[result.MarkName]string  // what holds up "ready"
-	stages map[result.StageKind]string // names of the stages that no zone names
-	risks  map[string][2]string        // as a notice, as a danger
-	moment map[string]string           // labels of profiles that are no marks
-	grades map[result.Severity]string  // how a risk is announced
-	column [8]string                   // heads of the table of marks
-	line   [phrases]string             // all other sentences
+	titles   map[result.Kind]string
+	places   map[result.Kind]string      // the oven as it is left: "the tunnel"
+	marks    map[result.MarkName]string  // names of the dry states
+	holds    map[result.MarkName]string  // at the exit, the part is ...
+	lacks    map[result.MarkName]string  // at the exit, the part is not yet ...
+	last     map[result.MarkName]string  // what holds up "ready"
+	stages   map[result.StageKind]string // names of the stages that no zone names
+	risks    map[string][2]string        // as a notice, as a danger
+	moment   map[string]string           // labels of profiles that are no marks
+	grades   map[result.Severity]string  // how a risk is announced
+	limitsOf map[string]string           // what a share is the share of
+	column   [8]string                   // heads of the table of marks
+	line     [phrases]string             // all other sentences
 }
 
 // phrase names a sentence of the catalogue.
@@ -56,6 +57,22 @@ const (
 	balanceLine
 	waterAccount
 	heatAccount
+	atSpot
+	headAir
+	airLine
+	airDuty
+	airFlammable
+	headAmounts
+	amountEvaporated
+	amountThroughput
+	amountCycle
+	amountEnergy
+	amountCost
+	headLimits
+	limitLine
+	headSpots
+	spotLine
+	spotWorst
 	phrases // how many there are
 )
 
@@ -124,6 +141,12 @@ func english() words {
 		},
 		moment: map[string]string{"sprayed": "as sprayed", "exit": "at the exit"},
 		grades: map[result.Severity]string{result.Notice: "note", result.Danger: "DANGER"},
+		limitsOf: map[string]string{
+			"dwell":            "of the time in the tunnel until {place}",
+			"heat":             "of the heat installed in {place}",
+			"part_temperature": "of the way from the workshop to the part's limit",
+			"flammable":        "of the flammable vapour that {place} may hold",
+		},
 		column: [8]string{"", "time", "where", "at exit", "water", "conversion", "film", "remark"},
 		line: [phrases]string{
 			readyAlone:    "Ready to handle {when}",
@@ -151,15 +174,31 @@ func english() words {
 			no:            "no",
 			exitLine: "Exit {exit} after spraying: water {water}, conversion {conversion}, film {film}, " +
 				"part at most {part}",
-			unknownRisk:  "{name}{where}: {worst}, limit {limit}.",
-			headRisks:    "Risks",
-			headBalances: "Balances, in = out + kept",
-			headWarnings: "Warnings",
-			noRisk:       "none",
-			riskLine:     "{grade}: {text}",
-			balanceLine:  "{account}: in {in}, out {out}, kept {kept}, open by {relative} of the largest term",
-			waterAccount: "water",
-			heatAccount:  "heat",
+			unknownRisk:      "{name}{where}: {worst}, limit {limit}.",
+			headRisks:        "Risks",
+			headBalances:     "Balances, in = out + kept",
+			headWarnings:     "Warnings",
+			noRisk:           "none",
+			riskLine:         "{grade}: {text}",
+			balanceLine:      "{account}: in {in}, out {out}, kept {kept}, open by {relative} of the largest term",
+			waterAccount:     "water",
+			heatAccount:      "heat",
+			atSpot:           "Judged at the spot “{spot}”, which comes last: {sentence}",
+			headAir:          "Air",
+			airLine:          "{place}: {humidity} at most, dew point {dew}",
+			airDuty:          "heater at {share} of {installed}",
+			airFlammable:     "co-solvent at {share} of its lower flammable limit (25 % is the usual end, NFPA 86; the local code first)",
+			headAmounts:      "Amounts",
+			amountEvaporated: "{water} of water evaporate",
+			amountThroughput: "{rate} m²/h, {shift} m² in a shift of eight hours",
+			amountCycle:      "a charge every {cycle}",
+			amountEnergy:     "{energy} from heaters",
+			amountCost:       "{cost} {currency}/m², {carbon} of CO₂",
+			headLimits:       "What is used up, the tightest first",
+			limitLine:        "{share} {text}",
+			headSpots:        "Spots",
+			spotLine:         "{name}: {text}",
+			spotWorst:        "{name} (worst): {text}",
 		},
 	}
 }
