@@ -18,6 +18,7 @@ type Catalogue struct {
 	Fibres    []material.Fibre       `json:"fibres"`
 	Cautions  []material.CautionText `json:"cautions"`
 	Demo      job.Job                `json:"demo"`
+	Demos     []job.Named            `json:"demos"` // the demo first, then one for each question
 	Default   job.Job                `json:"default"`
 	Methods   []Method               `json:"methods"`
 }
@@ -35,7 +36,7 @@ func describe() Catalogue {
 	c := Catalogue{
 		Version: Version, Fields: job.Fields(), Blocks: job.Blocks(),
 		Adhesives: material.Adhesives(), Parts: material.Parts(), Fibres: material.Fibres(), Cautions: material.Cautions(),
-		Demo: job.Demo(), Default: job.Default(),
+		Demo: job.Demo(), Demos: job.Demos(), Default: job.Default(),
 	}
 	for _, m := range transfer.Methods() {
 		c.Methods = append(c.Methods, Method(m))

@@ -8,6 +8,7 @@ import (
 	"go/parser"
 	"go/token"
 	"math"
+	"os"
 	"path/filepath"
 	"reflect"
 	"regexp"
@@ -127,7 +128,27 @@ func TestSchemaAgreesWithTheDecoder(t *testing.T) {
 	s := tree(t, Schema())
 	carried := job.Demo()
 	carried.Part.Carrier = job.NewCarrier()
-	for name, j := range map[string]job.Job{"default": job.Default(), "demo": job.Demo(), "carried": carried} {
+	jobs := map[string]job.Job{"default": job.Default(), "carried": carried}
+	for _, d := range job.Demos() {
+		jobs[d.ID] = d.Job
+	}
+	files, err := filepath.Glob("../../testdata/jobs/*.json")
+	if err != nil || len(files) < 3 {
+		t.Fatalf("%d golden documents: %v", len(files), err)
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := accepts(s, tree(t, text)); err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+		if jobs[file], err = job.Decode(text); err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+	}
+	for name, j := range jobs {
 		text, err := job.Encode(j)
 		if err != nil {
 			t.Fatal(err)
@@ -143,6 +164,9 @@ func TestSchemaAgreesWithTheDecoder(t *testing.T) {
 		`{"version": 1, "numerics": {"film_cells": 24.5}}`, `{"version": 1, "static_oven": {"humidity": {}}}`,
 		`{"version": 1, "static_oven": {"humidity": {"dew_point_K": 290, "relative_humidity": 0.1}}}`,
 		`{"version": 1, "static_oven": {"humidity": {"dew_point_K": null}}}`, `{"version": 1, "name": 7}`,
+		`{"version": 1, "part": {"spots": null}}`, `{"version": 1, "part": {"spots": [{},{},{},{},{},{},{},{},{}]}}`,
+		`{"version": 1, "workshop": {"space": {"outside": []}}}`, `{"version": 1, "workshop": {"transfer": {"kind": "jets"}}}`,
+		`{"version": 1, "static_oven": {"batches": 1.5}}`, `{"version": 1, "tunnel": {"zones": [{"infrared": {"flux_W_per_m2": -1}}]}}`,
 	} {
 		if accepts(s, tree(t, []byte(text))) == nil {
 			t.Errorf("the schema accepts %s", text)
@@ -152,6 +176,8 @@ func TestSchemaAgreesWithTheDecoder(t *testing.T) {
 		}
 	}
 	for _, text := range []string{`{"version": 1}`, `{"version": 1, "pile": null, "tunnel": {"zones": [{}]}}`,
+		`{"version": 1, "workshop": {"space": {"heating": {}, "dehumidifier": {}}}, "tariffs": {}}`,
+		`{"version": 1, "tunnel": {"zones": [{"infrared": {}, "air": {}, "transfer": {"kind": "slot_nozzles", "nozzles": {}}}]}}`,
 		`{"version": 1, "static_oven": {"humidity": {"dew_point_K": 290, "relative_humidity": null}}}`} {
 		if err := accepts(s, tree(t, []byte(text))); err != nil {
 			t.Errorf("the schema refuses %s: %v", text, err)

@@ -24,6 +24,7 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[result.MarkName]():  words(result.MarkNames()...),
 		reflect.TypeFor[result.StageKind](): words(result.Wait, result.Oven, result.HeatedZone, result.CoolingZone,
 			result.Rest),
+		reflect.TypeFor[result.Per]():      words(result.PerSecond, result.PerRun),
 		reflect.TypeFor[result.Severity](): words(result.Notice, result.Danger),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
 			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),

@@ -12,18 +12,26 @@ const (
 
 // Coat is what the film is made of.
 type Coat struct {
-	Solids       float64 // m_s, dry solids [kg/m2]
-	Diffusion    Diffusion
-	Isotherm     Isotherm
-	HeatCapacity float64       // of the dry solids [J/(kg K)]
-	Conductivity float64       // of the wet film [W/(m K)], for its Biot number only
-	Cure         *kinetics.Law // nil: no crosslinker
+	Solids         float64 // m_s, dry solids [kg/m2]
+	Diffusion      Diffusion
+	Transport      Transport     // nil: LiquidDiffusion
+	Isotherm       Isotherm      // at 25 degC
+	HeatOfSorption float64       // q, what binds water beyond the heat of evaporation [J/kg]
+	HeatCapacity   float64       // of the dry solids [J/(kg K)]
+	Conductivity   float64       // of the wet film [W/(m K)], for its Biot number only
+	Cure           *kinetics.Law // nil: no crosslinker
 }
 
 // Thickness returns the film's thickness [m] for the mean water content x [kg/kg].
 func (c *Coat) Thickness(x float64) float64 {
 	return c.Solids * (1/c.Diffusion.PolymerDensity + x/WaterDensity)
 }
+
+// packedShare is the part of the random close packing from which a layer counts as packed.
+const packedShare = 0.98
+
+// packedWater is the water content from which down particles touch [kg/kg].
+func (c *Coat) packedWater() float64 { return c.Diffusion.Water(packedShare * c.Diffusion.Packing) }
 
 // Back says what the side of the part without film exchanges.
 type Back int

@@ -3,7 +3,6 @@ package film
 import (
 	"math"
 
-	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/transfer"
 )
 
@@ -25,7 +24,7 @@ const (
 
 // surface is what a search for the contact works on.
 type surface struct {
-	coat   *Coat
+	iso    sorption
 	pot    *Potential
 	face   *transfer.Prepared
 	full   float64 // mole fraction of vapour at activity 1; above 1 when superheated
@@ -36,9 +35,9 @@ type surface struct {
 // balance is demand less supply at the activity a, its slope in a, and both fluxes with their slopes.
 func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
 	demand, byDemand := s.face.Flux(a)
-	x := s.coat.Isotherm.Water(a)
+	x := s.iso.Water(a)
 	supply := (s.supply - s.pot.Value(x)) / s.half
-	bySupply := s.pot.Slope(x) * s.coat.Isotherm.Slope(a) / s.half
+	bySupply := s.pot.Slope(x) * s.iso.Slope(a) / s.half
 	c = Contact{Activity: a, Flux: demand}
 	if byDemand > bySupply {
 		c.Flux = supply // of two that agree, the one that hangs less on the last digits of a
@@ -53,12 +52,12 @@ func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
 //
 // The search runs in w = -ln(1 - y_s), in which Stefan flow is a straight line even where the vapour next to the surface
 // becomes pure steam: the demand of a film at its boiling point is anything that the film can supply.
-func meet(coat *Coat, pot *Potential, face *transfer.Prepared, airActivity, top, half float64) Contact {
-	s := surface{coat: coat, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
-	if wet, _ := face.Flux(1); wet <= (s.supply-pot.Value(coat.Isotherm.Water(1)))/half {
+func meet(iso sorption, pot *Potential, face *transfer.Prepared, airActivity, top, half float64) Contact {
+	s := surface{iso: iso, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
+	if wet, _ := face.Flux(1); wet <= (s.supply-pot.Value(iso.Water(1)))/half {
 		return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*half, Wet: true}
 	}
-	own := coat.Isotherm.Activity(top)
+	own := iso.Activity(top)
 	lo, hi := math.Min(own, math.Min(1, airActivity)), 1.0
 	if edge := (1 - steamEdge) / s.full; edge < hi {
 		if miss, _, _ := s.balance(edge); miss < 0 {
@@ -105,7 +104,7 @@ func (s *surface) search(lo, hi, own, airActivity float64) Contact {
 // guess takes both sides as linear, each through its own point of rest.
 func (s *surface) guess(lo, hi, own, airActivity float64) float64 {
 	_, demand := s.face.Flux(lo)
-	ease := s.pot.Slope(s.coat.Isotherm.Water(own)) * s.coat.Isotherm.Slope(own) / s.half
+	ease := s.pot.Slope(s.iso.Water(own)) * s.iso.Slope(own) / s.half
 	a := (demand*airActivity + ease*own) / (demand + ease)
 	if !(a >= lo && a <= hi) {
 		return lo + (hi-lo)/2
@@ -125,7 +124,50 @@ func (s *surface) steam(a float64) Contact {
 	return c
 }
 
-// airActivity is the water activity of a film at temperature T [K] that is at rest with the air.
-func airActivity(a air.State, T float64) float64 {
-	return a.Y / air.SaturatedFraction(T, a.P, a.Real)
+// cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
+// for Stefan flow: what crosses the layer is what the air takes from its top. Both are nearly straight lines in
+// w = -ln(1 - y), which package transfer carries on past pure steam. airY is the air's mole fraction.
+func cross(face *transfer.Prepared, airY, activity, g float64) Contact {
+	full := face.SaturatedFraction()
+	below, _ := transfer.StefanLog(0, activity*full)
+	above, _ := transfer.StefanLog(0, math.Min(airY, 1-steamEdge))
+	lo, hi := math.Min(below, above), math.Max(below, above)
+	at, last := below, math.Inf(1)
+	var c Contact
+	for range newtonLimit {
+		y, slope := opposite(at)
+		demand, byActivity := face.Flux(y / full)
+		supply := g * (below - at)
+		c = Contact{Activity: y / full, Flux: demand}
+		miss := demand - supply
+		// y is known to its last digit, w then to as much over 1 - y.
+		rounding := 4e-16 * g * (math.Abs(at) + math.Abs(below) + 1/slope)
+		if math.Abs(miss) <= 1e-10*math.Abs(demand)+rounding {
+			break
+		}
+		if miss < 0 {
+			lo = at
+		} else {
+			hi = at
+		}
+		next := at - miss/(byActivity*slope/full+g)
+		if !(next > lo && next < hi) || math.Abs(miss) > 0.5*last {
+			next = (lo + hi) / 2
+		}
+		if next == at {
+			break
+		}
+		last = math.Abs(miss)
+		at = next
+	}
+	return c
+}
+
+// opposite inverts w = -ln(1 - y) with its straight end, and returns dy/dw.
+func opposite(w float64) (y, slope float64) {
+	if end := -math.Log(steamEdge); w > end {
+		return 1 - steamEdge*(1-(w-end)), steamEdge
+	}
+	y = -math.Expm1(-w)
+	return y, 1 - y
 }

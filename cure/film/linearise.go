@@ -16,7 +16,7 @@ const (
 func (s *System) tailPattern() [][]int {
 	p := make([][]int, 0, s.conversions+ledgerSize)
 	for i := range s.conversions {
-		p = append(p, []int{s.iWater() + i, s.iBorder(), s.iBorder() + 1})
+		p = append(p, []int{s.iWater() + s.water.seat(i), s.iBorder(), s.iMass()})
 	}
 	inputs := append([]int{s.iBorder() - 1, s.walls - 1}, s.borderList()...)
 	for range ledgerSize {
@@ -36,14 +36,15 @@ func (s *System) borderList() []int {
 
 // slopes are the derivatives of the boundary by one of its inputs.
 type slopes struct {
-	flux, film, back, carrier, contact float64
-	ledger                             [ledgerSize]float64
+	flux, drift, film, back, carrier, contact float64
+	ledger                                    [ledgerSize]float64
 }
 
 // between is (b - a)/step.
 func between(a, b *boundary, step float64) slopes {
 	d := slopes{
 		flux:    (b.contact.Flux - a.contact.Flux) / step,
+		drift:   (b.drift - a.drift) / step,
 		film:    (b.film - a.film) / step,
 		back:    (b.back.Convected + b.back.Radiated + b.back.Contact - a.back.Convected - a.back.Radiated - a.back.Contact) / step,
 		carrier: (b.carrier - a.carrier) / step,
@@ -60,42 +61,49 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	a := s.arrow
 	a.Clear()
 	in := s.input(t, y)
-	pot := s.coat.Diffusion.At(in.film)
-	s.bound(&in, &pot, &s.border, s.baseRates)
+	s.bound(&in, &s.border, s.baseRates)
 
 	// dT/dH and dT/dM of the film's temperature.
-	mass := y[s.iBorder()+1]
-	perEnthalpy := 1 / s.capacity(mass)
-	perMass := -(in.film - EnthalpyZero) * WaterHeatCapacity * perEnthalpy
+	_, binding := s.coat.binding(in.mass)
+	perEnthalpy := 1 / s.capacity(in.mass)
+	s.perBorder[0] = perEnthalpy
+	s.perBorder[1] = (binding - (in.film-EnthalpyZero)*WaterHeatCapacity) * perEnthalpy
 
-	s.interior(y, in.film, &pot, perEnthalpy, perMass)
+	s.interior(y, &in)
 
 	// The boundary, input by input.
 	warm := in
 	warm.film += temperatureStep
-	warmPot := s.coat.Diffusion.At(warm.film)
-	d := s.slope(&warm, &warmPot, temperatureStep)
-	s.place(s.iBorder(), d, perEnthalpy)
-	s.place(s.iBorder()+1, d, perMass)
+	d := s.slope(&warm, temperatureStep)
+	for i, per := range s.perBorder {
+		s.place(s.iBorder()+i, d, per)
+	}
 
 	wetter := in
-	wetter.top += waterStep
-	s.place(s.iBorder()-1, s.slope(&wetter, &pot, waterStep), 1)
+	wetter.water += waterStep
+	s.place(s.iBorder()-1, s.slope(&wetter, waterStep), 1)
+
+	if s.water.seesMass() {
+		heavier := in
+		step := waterStep * s.grid.Solids
+		heavier.mass += step
+		s.place(s.iMass(), s.slope(&heavier, step), 1)
+	}
 
 	hotter := in
 	hotter.last += temperatureStep
-	s.place(s.walls-1, s.slope(&hotter, &pot, temperatureStep), 1)
+	s.place(s.walls-1, s.slope(&hotter, temperatureStep), 1)
 
 	if s.carrier {
 		hotter = in
 		hotter.carrier += temperatureStep
-		s.place(s.iCarrier(), s.slope(&hotter, &pot, temperatureStep), 1)
+		s.place(s.iCarrier(), s.slope(&hotter, temperatureStep), 1)
 	}
 	for i := range s.own {
 		kept := in.own[i]
 		step := relativeStep*math.Abs(kept) + ownStepFloor
 		in.own[i] += step
-		s.place(s.iOwn()+i, s.slope(&in, &pot, step), 1)
+		s.place(s.iOwn()+i, s.slope(&in, step), 1)
 		in.own[i] = kept
 	}
 	if !s.exposure.Around.Varies() {
@@ -104,13 +112,13 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	}
 	later := in
 	later.t += timeStep
-	s.differentiateTime(s.slope(&later, &pot, timeStep), dfdt)
+	s.differentiateTime(s.slope(&later, timeStep), dfdt)
 	return true
 }
 
 // slope evaluates the boundary at a shifted input and differences it against the base.
-func (s *System) slope(in *boundaryInput, pot *Potential, step float64) slopes {
-	s.bound(in, pot, &s.perturb, s.ownRates)
+func (s *System) slope(in *boundaryInput, step float64) slopes {
+	s.bound(in, &s.perturb, s.ownRates)
 	for i := range s.ownRates {
 		s.ownRates[i] = (s.ownRates[i] - s.baseRates[i]) / step
 	}
@@ -120,12 +128,12 @@ func (s *System) slope(in *boundaryInput, pot *Potential, step float64) slopes {
 // place adds the boundary's derivatives by one input, times the input's derivative by unknown j.
 func (s *System) place(j int, d slopes, factor float64) {
 	a, top, last := s.arrow, s.iBorder()-1, s.walls-1
-	surface := -d.flux * factor / s.grid.Width[s.cells-1]
+	surface := s.water.lastRate(d.flux*factor, d.drift*factor)
 	back := d.back * factor / s.part.cellCapacity()
 	switch {
 	case j == top:
 		a.Diag[top] += surface
-		// The back does not see the film's surface water, nor the surface the back's temperature.
+		// The back does not see the film's water, nor the film the back's temperature.
 	case j == last:
 		a.Diag[last] += back
 	default:
@@ -157,41 +165,19 @@ func (s *System) place(j int, d slopes, factor float64) {
 	}
 }
 
-// interior fills what does not pass the boundary: diffusion between cells, conduction in the part, crosslinking.
-func (s *System) interior(y []float64, film float64, pot *Potential, perEnthalpy, perMass float64) {
+// interior fills what does not pass the boundary: water inside the film, conduction in the part, crosslinking.
+func (s *System) interior(y []float64, in *boundaryInput) {
 	a := s.arrow
-	water := y[s.iWater():s.iBorder()]
-	warm := s.coat.Diffusion.At(film + temperatureStep)
-	for i, x := range water {
-		s.f[i] = pot.Slope(x)
-		s.f2[i] = (warm.Value(x) - pot.Value(x)) / temperatureStep
-	}
-	for i := 0; i+1 < s.cells; i++ {
-		r, gap := s.iWater()+i, s.grid.Gap[i]
-		lower, upper := s.f[i]/gap, s.f[i+1]/gap
-		byT := (s.f2[i] - s.f2[i+1]) / gap
-		w0, w1 := s.grid.Width[i], s.grid.Width[i+1]
-		a.Diag[r] -= lower / w0
-		a.Upper[r] += upper / w0
-		a.Lower[r+1] += lower / w1
-		a.Diag[r+1] -= upper / w1
-		s.rateT[i] -= byT / w0
-		s.rateT[i+1] += byT / w1
-	}
-	for i, v := range s.rateT {
-		a.Col[0][s.iWater()+i] += v * perEnthalpy
-		a.Col[1][s.iWater()+i] += v * perMass
-		s.rateT[i] = 0
-	}
+	s.water.linearise(in.film, s.unknowns(y), in.mass, s.perBorder, a, s.iWater())
 
 	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()
 	enter := 2 * conduct
 	a.Diag[0] -= enter / capacity
-	a.Col[0][0] += enter / capacity * perEnthalpy
-	a.Col[1][0] += enter / capacity * perMass
+	for i, per := range s.perBorder {
+		a.Col[i][0] += enter / capacity * per
+		a.Corner[i] -= enter * per
+	}
 	a.Row[0][0] += enter
-	a.Corner[0] -= enter * perEnthalpy
-	a.Corner[1] -= enter * perMass
 	for i := 0; i+1 < s.walls; i++ {
 		a.Diag[i] -= conduct / capacity
 		a.Upper[i] += conduct / capacity
@@ -199,30 +185,37 @@ func (s *System) interior(y []float64, film float64, pot *Potential, perEnthalpy
 		a.Diag[i+1] -= conduct / capacity
 	}
 
-	if s.conversions == 0 {
-		return
+	if s.conversions > 0 {
+		s.interiorCure(y, in.film)
 	}
-	k1, k2 := s.coat.Cure.Constants(film)
-	d1, d2 := s.coat.Cure.ConstantsSlope(film)
-	alpha := y[s.iTail():s.iLedger()]
+}
+
+// interiorCure fills the conversions' rows.
+func (s *System) interiorCure(y []float64, film float64) {
+	a := s.arrow
+	s.kinetics = s.coat.Cure.At(film)
+	alpha, water := s.Conversion(y), s.Water(y)
 	for i := range alpha {
-		_, byAlpha, byWater := s.coat.Cure.RateAt(k1, k2, alpha[i], water[i])
-		byT, _, _ := s.coat.Cure.RateAt(d1, d2, alpha[i], water[i])
+		_, byAlpha, byWater := s.kinetics.Rate(alpha[i], water[i])
+		byT := s.kinetics.Warming(alpha[i], water[i])
+		perUnknown, perMass := s.water.cellSlopes(i)
 		a.TailDiag[i] = byAlpha
 		p := a.TailPtr[i]
-		a.TailVal[p] = byWater
-		a.TailVal[p+1] = byT * perEnthalpy
-		a.TailVal[p+2] = byT * perMass
+		a.TailVal[p] = byWater * perUnknown
+		for k, per := range s.perBorder {
+			a.TailVal[p+1+k] = byT * per
+		}
+		a.TailVal[p+2] += byWater * perMass
 	}
 }
 
 // differentiateTime writes the partial time derivative, which comes through the boundary alone.
 func (s *System) differentiateTime(d slopes, dfdt []float64) {
 	clear(dfdt)
-	dfdt[s.iBorder()-1] = -d.flux / s.grid.Width[s.cells-1]
+	dfdt[s.iBorder()-1] = s.water.lastRate(d.flux, d.drift)
 	dfdt[s.walls-1] = d.back / s.part.cellCapacity()
 	dfdt[s.iBorder()] = d.film
-	dfdt[s.iBorder()+1] = -d.flux
+	dfdt[s.iMass()] = -d.flux
 	if s.carrier {
 		dfdt[s.iCarrier()] = (d.carrier - d.contact) / s.part.Carrier.Capacity
 	}
@@ -240,10 +233,14 @@ func (s *System) Factorise(shift float64) bool {
 // and rounding in the elimination is magnified as much; what it takes from the water of all cells together, which the
 // equations conserve exactly, is given back evenly.
 func (s *System) Solve(b []float64) {
+	if !s.water.conserves() {
+		s.arrow.Solve(b)
+		return
+	}
 	wanted := s.excess(b) / s.shift
 	s.arrow.Solve(b)
 	lost := (s.excess(b) - wanted) / s.grid.Solids
-	water := b[s.iWater():s.iBorder()]
+	water := s.unknowns(b)
 	for i := range water {
 		water[i] -= lost
 	}
@@ -251,8 +248,8 @@ func (s *System) Solve(b []float64) {
 
 // excess is the water in the cells over that of the film's mass [kg/m2].
 func (s *System) excess(y []float64) float64 {
-	sum := -y[s.iBorder()+1]
-	for i, x := range y[s.iWater():s.iBorder()] {
+	sum := -y[s.iMass()]
+	for i, x := range s.unknowns(y) {
 		sum += s.grid.Width[i] * x
 	}
 	return sum

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
-	"github.com/drywright/drywright/cure/num"
 )
 
 // Reading is the film and part at one moment, derived from the unknowns.
@@ -26,8 +25,8 @@ type Reading struct {
 	Equilibrium                       float64 // X_eq at p_v/p_sat(T_air), at most that of activity 1 [kg/kg]
 }
 
-// Water returns the water contents among the unknowns, the part's side first.
-func (s *System) Water(y []float64) []float64 { return y[s.iWater():s.iBorder()] }
+// Water returns the water contents of the cells, the part's side first; valid until the next call.
+func (s *System) Water(y []float64) []float64 { return s.water.cells(s.unknowns(y), y[s.iMass()]) }
 
 // Conversion returns the conversions among the unknowns; empty without a crosslinker.
 func (s *System) Conversion(y []float64) []float64 { return y[s.iTail():s.iLedger()] }
@@ -54,7 +53,7 @@ func (s *System) LeastConversion(y []float64) float64 {
 
 // Equilibrium returns the water content at rest with the air of the moment [kg/kg], judged at the air's temperature.
 func (s *System) Equilibrium(c Climate) float64 {
-	return s.coat.Isotherm.Water(math.Min(1, c.Air.RelativeHumidity()))
+	return s.coat.sorption(c.Air.T).Water(math.Min(1, c.Air.RelativeHumidity()))
 }
 
 // Climate returns the surroundings at time t for the unknowns.
@@ -82,13 +81,12 @@ func (s *System) back(t float64, y []float64) BackFace {
 // Read derives everything that is reported from the unknowns at time t.
 func (s *System) Read(t float64, y []float64) Reading {
 	in := s.input(t, y)
-	pot := s.coat.Diffusion.At(in.film)
-	s.bound(&in, &pot, &s.perturb, s.ownRates)
+	s.bound(&in, &s.perturb, s.ownRates)
 	b := &s.perturb
 	c := s.Climate(t, y)
 	r := Reading{
 		MeanWater: s.MeanWater(y), OuterWater: s.OuterWater(y), InnerWater: s.Water(y)[0],
-		SurfaceWater: s.surfaceWater(&pot, b.contact, in.top), SurfaceWet: b.contact.Wet,
+		SurfaceWater: s.water.surface(in.film, in.water, in.mass, b.contact), SurfaceWet: b.contact.Wet,
 		Film: in.film, BackFace: b.back.Temperature, Hottest: s.Hottest(t, y), Flux: b.contact.Flux,
 		Thickness: s.coat.Thickness(s.MeanWater(y)), Climate: c, Equilibrium: s.Equilibrium(c),
 		Coefficient: b.exchange.H, MassCoefficient: b.exchange.K, Tip: b.exchange.Tip,
@@ -100,53 +98,12 @@ func (s *System) Read(t float64, y []float64) Reading {
 	return r
 }
 
-// surfaceWater inverts F at the surface. Under strong dew F passes its value for pure water and no X_s exists; the
-// outermost cell's water stands in then.
-func (s *System) surfaceWater(pot *Potential, c Contact, top float64) float64 {
-	if !c.Wet {
-		return s.coat.Isotherm.Water(c.Activity)
-	}
-	lo, hi := 0.0, top
-	for hi < 1e3 && pot.Value(hi) < c.Potential {
-		lo, hi = hi, 2*hi+1
-	}
-	x, err := num.Root(func(x float64) float64 { return pot.Value(x) - c.Potential }, lo, hi, 1e-10)
-	if err != nil {
-		return top
-	}
-	return x
-}
-
-// packedShare is the part of the random close packing from which a layer counts as packed.
-const packedShare = 0.98
-
 // PackedLayer returns the thickness [m] of the layer at the surface in which particles touch (phi >= 0.98 phi_m): the
-// layer that keeps fibres out. Its lower edge is interpolated in F, which is linear in s where the flux is steady.
+// layer that keeps fibres out.
 func (s *System) PackedLayer(t float64, y []float64) float64 {
 	in := s.input(t, y)
-	pot := s.coat.Diffusion.At(in.film)
-	s.bound(&in, &pot, &s.perturb, s.ownRates)
-	edgeWater := s.coat.Diffusion.Water(packedShare * s.coat.Diffusion.Packing)
-	edge := pot.Value(edgeWater)
-	upper := s.perturb.contact.Potential
-	if upper >= edge {
-		return 0
-	}
-	volume := func(x float64) float64 { return 1/s.coat.Diffusion.PolymerDensity + x/WaterDensity }
-	water := s.Water(y)
-	at, thick := s.grid.Solids, 0.0
-	above := volume(s.surfaceWater(&pot, s.perturb.contact, in.top))
-	for i := s.cells - 1; i >= 0; i-- {
-		centre, f := s.grid.Centre(i), pot.Value(water[i])
-		if f >= edge {
-			down := (at - centre) * (edge - upper) / (f - upper)
-			return thick + down*(above+volume(edgeWater))/2
-		}
-		here := volume(water[i])
-		thick += (at - centre) * (above + here) / 2
-		at, upper, above = centre, f, here
-	}
-	return thick + at*above
+	s.bound(&in, &s.perturb, s.ownRates)
+	return s.water.packed(in.film, s.unknowns(y), in.mass, s.perturb.contact)
 }
 
 // BoilingPressure returns the vapour pressure of the water at the part's side [Pa] while the surface above it is closed
@@ -154,14 +111,13 @@ func (s *System) PackedLayer(t float64, y []float64) float64 {
 func (s *System) BoilingPressure(t float64, y []float64, closed float64) float64 {
 	a := s.Climate(t, y).Air
 	film := s.Temperature(y)
-	p := a.P * air.SaturatedFraction(film, a.P, a.Real) * s.coat.Isotherm.Activity(s.Water(y)[0])
+	p := a.P * air.SaturatedFraction(film, a.P, a.Real) * s.coat.sorption(film).Activity(s.Water(y)[0])
 	if p < a.P {
 		return p // far from boiling; whether the surface is closed does not matter
 	}
 	in := s.input(t, y)
-	pot := s.coat.Diffusion.At(in.film)
-	s.bound(&in, &pot, &s.perturb, s.ownRates)
-	if c := s.perturb.contact; c.Wet || s.coat.Isotherm.Water(c.Activity) > closed {
+	s.bound(&in, &s.perturb, s.ownRates)
+	if !s.water.closed(in.film, s.perturb.contact, closed) {
 		return 0
 	}
 	return p
@@ -186,7 +142,7 @@ func (s *System) Tolerances(relative float64) []float64 {
 			tol[i] = relative * water
 		case i == s.iBorder():
 			tol[i] = relative * temperature * s.fixedCapacity
-		case i == s.iBorder()+1:
+		case i == s.iMass():
 			tol[i] = relative * water * s.grid.Solids
 		case i < s.iLedger():
 			tol[i] = relative * conversion

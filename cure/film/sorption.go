@@ -2,7 +2,8 @@ package film
 
 import "math"
 
-// Isotherm is the water that the film holds at rest with air of a given water activity, and its inverse.
+// Isotherm is the water that the film holds at 25 degC at rest with air of a given water activity, and its inverse. Other
+// kinds are further types with these methods; trial states ask slightly outside the ranges, where they go on smoothly.
 type Isotherm interface {
 	// Water returns X_eq [kg/kg] at the water activity a in [0, 1].
 	Water(a float64) float64

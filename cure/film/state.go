@@ -21,8 +21,9 @@ type State struct {
 	Water      []float64 // X in each film cell, the part's side first [kg/kg]
 	Conversion []float64 // alpha in each film cell; empty without a crosslinker
 	Part       []float64 // temperature of each part cell, the film's side first [K]
-	Enthalpy   float64   // of film and pile [J/m2], zero at EnthalpyZero with liquid water
+	Enthalpy   float64   // of film and pile [J/m2], zero at EnthalpyZero with liquid water; lower by its binding
 	Mass       float64   // water in the film [kg/m2]; equals the sum over the cells
+	Dry        float64   // porous skin: water of the dry layer X_d [kg/kg]
 	Carrier    float64   // carrier temperature [K]; used when the part has one
 	Ledger     Ledger
 }
@@ -41,7 +42,8 @@ func NewState(coat *Coat, grid *Grid, part *Part, x, T float64) State {
 	for i := range s.Part {
 		s.Part[i] = T
 	}
-	s.Enthalpy = (coat.Solids*coat.HeatCapacity + s.Mass*WaterHeatCapacity) * (T - EnthalpyZero)
+	bound, _ := coat.binding(s.Mass)
+	s.Enthalpy = (coat.Solids*coat.HeatCapacity+s.Mass*WaterHeatCapacity)*(T-EnthalpyZero) - bound
 	return s
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/kinetics"
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/transfer"
 )
@@ -11,7 +12,8 @@ import (
 // System is film, part, carrier and the states of the surroundings over one stage, in the form that package ode
 // integrates. The unknowns stand in the order of num.Arrow:
 //
-//	band    part temperatures (film's side first), then film water contents (part's side first): neighbours only
+//	band    part temperatures (film's side first), then the unknowns of the film's water (with liquid diffusion the cells'
+//	        water contents, the part's side first): neighbours only
 //	border  enthalpy H and water mass M of the film, the carrier's temperature, the surroundings' own states
 //	tail    conversions, then the counts of the Ledger: nothing depends on them
 //
@@ -22,39 +24,43 @@ type System struct {
 	part     *Part
 	exposure *Exposure
 
-	cells, walls, own int // film cells, part cells, states of the surroundings
-	carrier           bool
-	conversions       int
+	water              water
+	walls, waters, own int // part cells, unknowns of the water, states of the surroundings
+	carrier            bool
+	conversions        int
 
 	fixedCapacity float64 // of solids and pile [J/(m2 K)]
 
 	arrow           *num.Arrow
 	shift           float64   // of the factorisation that stands
-	f, f2           []float64 // F of each cell at T and at T + dT
-	rateT           []float64
+	perBorder       []float64 // derivatives of the film's temperature by the leading border unknowns
+	front           transfer.Surface
+	prepared        transfer.Prepared
 	border, perturb boundary
+	kinetics        kinetics.Isothermal
 	ownRates        []float64
 	baseRates       []float64
 }
 
 // NewSystem joins the parts of one stage.
 func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
-	s := &System{coat: coat, grid: grid, part: part, exposure: exposure,
-		cells: len(grid.Width), walls: part.Cells, own: exposure.Around.States(), carrier: part.Carrier != nil}
+	s := &System{coat: coat, grid: grid, part: part, exposure: exposure, water: coat.transport().water(coat, grid),
+		walls: part.Cells, own: exposure.Around.States(), carrier: part.Carrier != nil}
+	s.waters = s.water.unknowns()
 	if coat.Cure != nil {
-		s.conversions = s.cells
+		s.conversions = len(grid.Width)
 	}
 	s.fixedCapacity = coat.Solids*coat.HeatCapacity + exposure.PileCapacity
-	s.f, s.f2 = make([]float64, s.cells), make([]float64, s.cells)
-	s.rateT = make([]float64, s.cells)
+	s.perBorder = make([]float64, 2)
 	s.ownRates, s.baseRates = make([]float64, s.own), make([]float64, s.own)
-	s.arrow = num.NewArrow(s.walls+s.cells, s.borders(), s.conversions+ledgerSize, s.tailPattern())
+	s.arrow = num.NewArrow(s.walls+s.waters, s.borders(), s.conversions+ledgerSize, s.tailPattern())
 	return s
 }
 
 // Positions of the unknowns.
 func (s *System) iWater() int   { return s.walls }
-func (s *System) iBorder() int  { return s.walls + s.cells }
+func (s *System) iBorder() int  { return s.walls + s.waters }
+func (s *System) iMass() int    { return s.iBorder() + 1 }
 func (s *System) iCarrier() int { return s.iBorder() + 2 }
 func (s *System) iOwn() int {
 	if s.carrier {
@@ -72,8 +78,8 @@ func (s *System) Dim() int { return s.iLedger() + ledgerSize }
 // Pack writes a state and the surroundings' own states as unknowns.
 func (s *System) Pack(st *State, own, y []float64) {
 	copy(y, st.Part)
-	copy(y[s.iWater():], st.Water)
-	y[s.iBorder()], y[s.iBorder()+1] = st.Enthalpy, st.Mass
+	s.water.pack(st, s.unknowns(y))
+	y[s.iBorder()], y[s.iMass()] = st.Enthalpy, st.Mass
 	if s.carrier {
 		y[s.iCarrier()] = st.Carrier
 	}
@@ -87,8 +93,8 @@ func (s *System) Pack(st *State, own, y []float64) {
 // Unpack reads a state back.
 func (s *System) Unpack(y []float64, st *State) {
 	copy(st.Part, y[:s.walls])
-	copy(st.Water, y[s.iWater():s.iBorder()])
-	st.Enthalpy, st.Mass = y[s.iBorder()], y[s.iBorder()+1]
+	s.water.unpack(s.unknowns(y), y[s.iMass()], st)
+	st.Enthalpy, st.Mass = y[s.iBorder()], y[s.iMass()]
 	if s.carrier {
 		st.Carrier = y[s.iCarrier()]
 	}
@@ -98,6 +104,9 @@ func (s *System) Unpack(y []float64, st *State) {
 		Warmed: l[6]}
 }
 
+// unknowns returns those of the film's water.
+func (s *System) unknowns(y []float64) []float64 { return y[s.iWater():s.iBorder()] }
+
 // Own returns the surroundings' own states among the unknowns.
 func (s *System) Own(y []float64) []float64 { return y[s.iOwn():s.iTail()] }
 
@@ -106,12 +115,14 @@ func (s *System) capacity(mass float64) float64 { return s.fixedCapacity + Water
 
 // Temperature returns the film's temperature [K].
 func (s *System) Temperature(y []float64) float64 {
-	return EnthalpyZero + y[s.iBorder()]/s.capacity(y[s.iBorder()+1])
+	bound, _ := s.coat.binding(y[s.iMass()])
+	return EnthalpyZero + (y[s.iBorder()]+bound)/s.capacity(y[s.iMass()])
 }
 
 // boundary is everything that crosses the system's boundary at one moment, per square metre of coated face.
 type boundary struct {
 	contact  Contact
+	drift    float64 // of the water's last unknown, beside what the flux does to it
 	film     float64 // heat into the film, latent heat and departing water paid [W/m2]
 	back     BackFace
 	carrier  float64 // air into the carrier [W/m2]
@@ -121,18 +132,17 @@ type boundary struct {
 
 // boundaryInput is all that the boundary depends on.
 type boundaryInput struct {
-	t, film, top, last, carrier float64
-	own                         []float64
+	t, film, water, mass, last, carrier float64 // water: the last unknown of the film's water; last: the last part cell
+	own                                 []float64
 }
 
-// bound evaluates the boundary for the film's potential pot at the same temperature, and the rates of the surroundings.
-func (s *System) bound(in *boundaryInput, pot *Potential, b *boundary, rates []float64) {
+// bound evaluates the boundary and the rates of the surroundings.
+func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
 	climate := s.exposure.Around.Climate(in.t, in.own)
-	front := s.exposure.Front.surface(climate)
-	prepared := front.Prepare(in.film)
-	half := s.grid.Width[s.cells-1] / 2
-	b.contact = meet(s.coat, pot, &prepared, airActivity(climate.Air, in.film), in.top, half)
-	b.exchange = prepared.Exchange(b.contact.Activity)
+	s.front = s.exposure.Front.surface(climate)
+	s.prepared = s.front.Prepare(in.film)
+	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, climate.Air, &s.prepared)
+	b.exchange = s.prepared.Exchange(b.contact.Activity)
 	j := b.contact.Flux
 	leaving := j * vapourEnthalpy(in.film)
 	b.film = b.exchange.FilmHeat - leaving
@@ -159,7 +169,7 @@ func (s *System) bound(in *boundaryInput, pot *Potential, b *boundary, rates []f
 
 // input collects what the boundary depends on from the unknowns.
 func (s *System) input(t float64, y []float64) boundaryInput {
-	in := boundaryInput{t: t, film: s.Temperature(y), top: y[s.iBorder()-1], last: y[s.walls-1], own: s.Own(y)}
+	in := boundaryInput{t: t, film: s.Temperature(y), water: y[s.iBorder()-1], mass: y[s.iMass()], last: y[s.walls-1], own: s.Own(y)}
 	if s.carrier {
 		in.carrier = y[s.iCarrier()]
 	}
@@ -169,28 +179,15 @@ func (s *System) input(t float64, y []float64) boundaryInput {
 // Derivative implements ode.System.
 func (s *System) Derivative(t float64, y, dydt []float64) {
 	in := s.input(t, y)
-	pot := s.coat.Diffusion.At(in.film)
-	s.bound(&in, &pot, &s.border, dydt[s.iOwn():s.iTail()])
+	s.bound(&in, &s.border, dydt[s.iOwn():s.iTail()])
 	b := &s.border
-
-	water, dWater := y[s.iWater():s.iBorder()], dydt[s.iWater():s.iBorder()]
-	below, flow := pot.Value(water[0]), 0.0
-	for i := range dWater {
-		next := b.contact.Flux
-		if i+1 < len(water) {
-			above := pot.Value(water[i+1])
-			next = (below - above) / s.grid.Gap[i]
-			below = above
-		}
-		dWater[i] = (flow - next) / s.grid.Width[i]
-		flow = next
-	}
+	s.water.rates(in.film, s.unknowns(y), b.contact.Flux, b.drift, s.unknowns(dydt))
 
 	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()
 	wall := y[:s.walls]
 	enter := 2 * conduct * (in.film - wall[0])
 	dydt[s.iBorder()] = b.film - enter
-	dydt[s.iBorder()+1] = -b.contact.Flux
+	dydt[s.iMass()] = -b.contact.Flux
 	for i := range wall {
 		leave := -(b.back.Convected + b.back.Radiated + b.back.Contact)
 		if i+1 < len(wall) {
@@ -204,24 +201,27 @@ func (s *System) Derivative(t float64, y, dydt []float64) {
 	}
 
 	if s.conversions > 0 {
-		k1, k2 := s.coat.Cure.Constants(in.film)
-		alpha, dAlpha := y[s.iTail():s.iLedger()], dydt[s.iTail():s.iLedger()]
-		for i := range alpha {
-			dAlpha[i], _, _ = s.coat.Cure.RateAt(k1, k2, alpha[i], water[i])
-		}
+		s.cure(y, in.film, s.Conversion(dydt))
 	}
 	copy(dydt[s.iLedger():], b.ledger[:])
+}
+
+// cure writes the rates of the conversions at the film's temperature.
+func (s *System) cure(y []float64, film float64, out []float64) {
+	s.kinetics = s.coat.Cure.At(film)
+	alpha, water := s.Conversion(y), s.Water(y)
+	for i := range out {
+		out[i], _, _ = s.kinetics.Rate(alpha[i], water[i])
+	}
 }
 
 // conversionSlack is how far rounding may carry a conversion past its ends.
 const conversionSlack = 1e-12
 
-// Admissible implements ode.Admissible: no cell holds negative water, no conversion passes its ends.
+// Admissible implements ode.Admissible: the film holds no negative water, no conversion passes its ends.
 func (s *System) Admissible(_ float64, y []float64) bool {
-	for _, x := range y[s.iWater():s.iBorder()] {
-		if !(x >= 0) {
-			return false
-		}
+	if !s.water.admissible(s.unknowns(y), y[s.iMass()]) {
+		return false
 	}
 	for _, alpha := range s.Conversion(y) {
 		if !(alpha >= -conversionSlack && alpha <= 1+conversionSlack) {
@@ -234,9 +234,7 @@ func (s *System) Admissible(_ float64, y []float64) bool {
 // Bound puts a state that was interpolated between two admissible ones back inside the bounds of Admissible; it may have
 // left them by as much as the integrator's tolerance.
 func (s *System) Bound(y []float64) {
-	for i, x := range s.Water(y) {
-		s.Water(y)[i] = math.Max(0, x)
-	}
+	s.water.bound(s.unknowns(y), &y[s.iMass()])
 	for i, alpha := range s.Conversion(y) {
 		s.Conversion(y)[i] = math.Max(0, math.Min(1, alpha))
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/fault"
 )
 
@@ -61,41 +60,30 @@ func (v *validator) checkFilm(j *Job) {
 }
 
 // checkSorption demands that the film in saturated air holds less water than its paths need to be open: it would never be
-// called dry otherwise. With a heat of sorption it holds more when cold; judged at freezing, the coldest that a film meets.
+// called dry otherwise. A heat of sorption does not matter here: free water is never bound, so that it makes a warm film
+// hold less, and a cold one no more than the isotherm does in saturated air.
 func (v *validator) checkSorption(a *Adhesive) {
 	const at = "film.adhesive"
 	if !v.sound(at+".sorption", at+".polymer_density_kg_per_m3", at+".closing_fraction") {
 		return
 	}
-	const coldest, stated = 273.15, 298.15 // K; the isotherm stands at the second
 	s := a.Sorption
-	// Activity on the stated isotherm that is saturation at freezing (Clausius and Clapeyron).
-	rise := s.HeatOfSorption / (air.GasConstant / air.WaterMolarMass) * (1/coldest - 1/stated)
 	closing := waterDensity / a.PolymerDensity * (1/a.Closing - 1)
 	if s.Isotherm == IsothermFloryHuggins {
-		// ln a at the closing fraction; it falls with the polymer's share from there on, because chi > 1/2.
+		// ln a = ln(1 - phi) + phi + chi phi^2 is above zero at the closing fraction where saturation lies beyond it.
 		c := a.Closing
-		if math.Log(1-c)+c+s.Chi*c*c <= rise {
-			least := (rise - math.Log(1-c) - c) / (c * c)
+		if least := (-math.Log(1-c) - c) / (c * c); s.Chi <= least {
 			v.conflict(at+".sorption.chi", fmt.Sprintf("with %s the film in saturated air holds more than %s kg/kg, where its "+
 				"paths are open", fault.Number(s.Chi), fault.Number(closing)),
 				fmt.Sprintf("Give more than %s, or a lower closing fraction.", fault.Number(least)))
 		}
 		return
 	}
-	k := s.GABK * math.Exp(rise)
-	if k >= 1 {
-		v.conflict(at+".sorption.heat_of_sorption_J_per_kg",
-			fmt.Sprintf("with K %s the isotherm has no end in saturated air at 0 °C", fault.Number(s.GABK)),
-			"Lower the heat of sorption or K.")
-		return
-	}
-	full := s.Monolayer * s.GABC * k / ((1 - k) * (1 - k + s.GABC*k))
+	full := s.Monolayer * s.GABC * s.GABK / ((1 - s.GABK) * (1 - s.GABK + s.GABC*s.GABK))
 	if full >= closing {
 		v.conflict(at+".sorption",
 			fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
-				fault.Number(full), fault.Number(closing)),
-			"Lower the monolayer, K or the heat of sorption, or the closing fraction.")
+				fault.Number(full), fault.Number(closing)), "Lower the monolayer or K, or the closing fraction.")
 	}
 }
 
@@ -130,6 +118,15 @@ func (v *validator) checkCrosslinking(j *Job) {
 	if err != nil {
 		v.conflict(at+".schedule.pairs", err.Error(), "Check the schedule against the data sheet.")
 		return
+	}
+	// A schedule is read as the reaction alone, which a film at its glass transition no longer shows.
+	if g := law.Vitrification; g != nil && len(pairs) > 0 && v.sound(at+".vitrification") {
+		if tg, _ := g.GlassTransition(c.Schedule.Conversion); pairs[0].Temperature < tg {
+			v.conflict(at+".schedule.pairs", fmt.Sprintf("at %s K the film is glassy before it reaches the schedule's conversion: its "+
+				"glass transition is then %s K", fault.Number(pairs[0].Temperature), fault.Number(tg)),
+				"With vitrification give pairs above the glass transition only.")
+			return
+		}
 	}
 	energy := v.fields[at+".activation_energy_J_per_mol"]
 	if law.E1 < energy.Low || law.E1 > energy.High {

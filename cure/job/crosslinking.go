@@ -34,5 +34,9 @@ func (c Crosslinking) Law() (law kinetics.Law, misfit float64, err error) {
 	if a := c.Autocatalysis; a != nil {
 		law.A2, law.E2, law.M = a.FrequencyFactor, a.ActivationEnergy, a.Exponent
 	}
+	if g := c.Vitrification; g != nil {
+		law.Vitrification = &kinetics.Vitrification{TgUncured: g.TgUncured, TgCured: g.TgCured, Lambda: g.Lambda,
+			DiffusionRate: g.DiffusionRate, C1: g.WLFC1, C2: g.WLFC2}
+	}
 	return law, misfit, nil
 }

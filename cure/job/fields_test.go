@@ -106,21 +106,50 @@ func TestFieldsAreWhole(t *testing.T) {
 				t.Errorf("%s: default longer than %g", f.Path, f.High)
 			}
 		}
-		if c := f.UsedWhen; c != nil {
-			sibling := byPath[f.Path[:strings.LastIndexByte(f.Path, '.')+1]+c.Path]
-			for _, word := range c.In {
-				if !slices.ContainsFunc(sibling.Choices, func(c Choice) bool { return c.Value == word }) {
-					t.Errorf("%s is used when %s is %q, which it never is", f.Path, c.Path, word)
-				}
-			}
+		checkCondition(t, f.Path, f.UsedWhen, byPath)
+	}
+	for _, b := range Blocks() {
+		checkCondition(t, b.Path, b.UsedWhen, byPath)
+	}
+}
+
+// checkCondition demands that what stands beside a path can be what the condition asks for, and something else too.
+func checkCondition(t *testing.T, path string, c *Condition, fields map[string]Field) {
+	t.Helper()
+	if c == nil {
+		return
+	}
+	sibling, there := fields[path[:strings.LastIndexByte(path, '.')+1]+c.Path]
+	if !there {
+		t.Errorf("%s is used by %s, which is not there", path, c.Path)
+	}
+	words := map[string]bool{}
+	for _, choice := range sibling.Choices {
+		words[choice.Value] = true
+	}
+	if sibling.Kind == KindSwitch {
+		words["true"], words["false"] = true, true
+	}
+	if sibling.Optional {
+		words["null"], words["a number"] = true, true
+	}
+	for _, word := range c.In {
+		if !words[word] {
+			t.Errorf("%s is used when %s is %q, which it never is", path, c.Path, word)
 		}
+		delete(words, word)
+	}
+	if len(words) == 0 {
+		t.Errorf("%s is always used: no condition is needed", path)
 	}
 }
 
 // The unit in the field's name is the unit in the table.
 func TestUnitsAgreeWithNames(t *testing.T) {
 	units := []struct{ suffix, unit string }{ // longest first
+		{"_m2_per_m", "m²/m"}, {"_kg_per_kWh", "kg/kWh"}, {"_per_kWh", "1/kWh"},
 		{"_J_per_kgK", "J/(kg·K)"}, {"_W_per_mK", "W/(m·K)"}, {"_W_per_m2K", "W/(m²·K)"}, {"_J_per_mol", "J/mol"},
+		{"_J_per_kg", "J/kg"}, {"_W_per_m2", "W/m²"}, {"_kg_per_s", "kg/s"},
 		{"_kg_per_m2", "kg/m²"}, {"_kg_per_m3", "kg/m³"}, {"_kg_per_kg", "kg/kg"}, {"_m2_per_s", "m²/s"}, {"_m3_per_s",
 			"m³/s"},
 		{"_m_per_s", "m/s"}, {"_J_per_K", "J/K"}, {"_W_per_K", "W/K"}, {"_per_s", "1/s"}, {"_m2", "m²"}, {"_m3", "m³"},
@@ -168,6 +197,13 @@ func TestUnitConversions(t *testing.T) {
 		{"ft3", volume().us, 2.831685e-2, 1, 1e-6},
 		{"ft2", area().us, 9.290304e-2, 1, 1e-12},
 		{"inHg", pressure().us, 3386.389, 1, 1e-6},
+		{"inH2O", fanPressure().us, 249.0889, 1, 1e-6},
+		{"Btu/(h ft2)", heatFlux().us, 3.154591, 1, 1e-6},
+		{"Btu/lb", specificHeat().us, 2326, 1, 1e-6},
+		{"lb/d", waterFlow().us, 0.45359237 / 86400, 1, 1e-9},
+		{"lb/kWh", carbonIntensity().us, 0.45359237, 1, 1e-9},
+		{"ft2/ft", areaPerLength().us, 0.3048, 1, 1e-12},
+		{"air changes an hour", airChanges().display, 1.0 / 3600, 1, 1e-12},
 		{"gr/lb", humidityRatio().us, 1.0 / 7000, 1, 1e-12},
 		{"gr/ft3", vapourDensity().us, 2.288352e-3, 1, 1e-6},
 	} {
@@ -190,6 +226,51 @@ func TestDefaultAndDemoValidate(t *testing.T) {
 	}
 	if demo.Room == nil || demo.StaticOven == nil || demo.Tunnel == nil || len(demo.Tunnel.Zones) < 3 {
 		t.Error("the demo lacks a route")
+	}
+}
+
+// The examples: a room that is shared for the first question, a tunnel with balanced air for the other two, which differ in
+// nothing but the speed.
+func TestDemos(t *testing.T) {
+	demos := Demos()
+	byID := map[string]Job{}
+	for _, d := range demos {
+		if d.ID == "" || d.Title == "" || byID[d.ID].Version != 0 {
+			t.Errorf("%q %q: no name, or one that is there twice", d.ID, d.Title)
+		}
+		byID[d.ID] = d.Job
+		if err := Validate(d.Job); err != nil {
+			t.Errorf("%s: %v", d.ID, err)
+		}
+		if !strings.HasPrefix(d.Job.Note, "Invented example. ") {
+			t.Errorf("%s does not say that it is invented", d.ID)
+		}
+		text, err := Encode(d.Job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back, err := Decode(text); err != nil || !reflect.DeepEqual(back, d.Job) {
+			t.Errorf("%s came back changed: %v", d.ID, err)
+		}
+	}
+	if len(demos) != 4 || demos[0].ID != "sleeves" || !reflect.DeepEqual(demos[0].Job, Demo()) {
+		t.Error("the first example is not the demo")
+	}
+	if s := byID["shop"]; s.Room == nil || s.StaticOven != nil || s.Tunnel != nil || s.Workshop.Space == nil {
+		t.Error("the shop is no full room")
+	}
+	line, faster := byID["line"], byID["faster"]
+	for _, z := range line.Tunnel.Zones {
+		if z.Air == nil || z.Transfer.Nozzles == nil {
+			t.Errorf("%s lacks air or nozzles", z.Name)
+		}
+	}
+	if r := faster.Tunnel.LineSpeed / line.Tunnel.LineSpeed; math.Abs(r-1.2) > 1e-12 {
+		t.Errorf("%g times faster", r)
+	}
+	faster.Tunnel.LineSpeed, faster.Name, faster.Note = line.Tunnel.LineSpeed, line.Name, line.Note
+	if !reflect.DeepEqual(line, faster) {
+		t.Error("the faster line differs in more than its speed")
 	}
 }
 

@@ -92,7 +92,7 @@ const (
 type Sorption struct {
 	Isotherm       IsothermKind `json:"isotherm"`
 	Chi            float64      `json:"chi"` // Flory-Huggins interaction
-	HeatOfSorption float64      `json:"heat_of_sorption_J_per_kg"`
+	HeatOfSorption float64      `json:"heat_of_sorption_J_per_kg"` // beyond that of condensation
 	Monolayer      float64      `json:"monolayer_kg_per_kg"`
 	GABC           float64      `json:"gab_c"`
 	GABK           float64      `json:"gab_k"`
@@ -117,7 +117,7 @@ type Vitrification struct {
 	TgCured       float64 `json:"tg_cured_K"`
 	Lambda        float64 `json:"lambda"`
 	DiffusionRate float64 `json:"diffusion_rate_at_tg_per_s"`
-	WLFC1         float64 `json:"wlf_c1"`
+	WLFC1         float64 `json:"wlf_c1"` // for decadic logarithms
 	WLFC2         float64 `json:"wlf_c2_K"`
 }
 
@@ -151,7 +151,7 @@ type Pile struct {
 	FibreDensity      float64 `json:"fibre_density_kg_per_m3"`
 	FibreHeatCapacity float64 `json:"fibre_heat_capacity_J_per_kgK"`
 	Emissivity        float64 `json:"emissivity"`
-	Regain            float64 `json:"regain_at_65_percent_kg_per_kg"` // water that the fibre holds at 65 % RH; 0: none
+	Regain            float64 `json:"regain_at_65_percent_kg_per_kg"` // water that the dry fibre holds at 65 % RH; 0: none
 }
 
 // Back is what the uncoated side of the part sees.
@@ -236,7 +236,7 @@ type Fan struct {
 	CrossSection float64 `json:"cross_section_m2"`
 }
 
-// Nozzles is a field of slots or round nozzles that blows at the face.
+// Nozzles is a field of slots, or of round nozzles in equal-sided triangles, that blows at the face.
 type Nozzles struct {
 	Width        float64  `json:"width_m"` // slot width, or diameter of a round nozzle
 	Pitch        float64  `json:"pitch_m"`
@@ -318,17 +318,17 @@ type StaticOven struct {
 	Chamber       Chamber  `json:"chamber"`
 	Deadline      float64  `json:"deadline_s"`
 	Horizon       float64  `json:"horizon_s"`
-	Batches       int      `json:"batches"`                // loads that follow each other into the oven
+	Batches       int      `json:"batches"`                // loads that follow each other while the first is inside
 	BatchInterval float64  `json:"batch_interval_s"`       // between them
 	DoorOpen      float64  `json:"door_open_s"`            // per loading and unloading
 	DoorExchange  float64  `json:"door_exchange_m3_per_s"` // workshop air that comes in meanwhile
-	Turnaround    float64  `json:"turnaround_s"`           // from unloading one charge to loading the next
+	Turnaround    float64  `json:"turnaround_s"`           // from taking the parts out to loading the next
 }
 
 // Chamber is what makes the oven's air sag under a cold load and climb back.
 type Chamber struct {
-	VapourBalance    bool     `json:"vapour_balance"` // humidity follows from evaporation and make-up; else it holds as given
-	CoatedArea       float64  `json:"coated_area_m2"` // of the whole load
+	VapourBalance    bool     `json:"vapour_balance"` // humidity starts as given and follows from evaporation and make-up; else it holds
+	CoatedArea       float64  `json:"coated_area_m2"` // of one whole load
 	HeaterPower      float64  `json:"heater_power_W"`
 	ProportionalBand float64  `json:"proportional_band_K"`
 	AirVolume        float64  `json:"air_volume_m3"`

@@ -40,6 +40,13 @@ func put(tree any, path string, value any) {
 
 type spoil map[string]any
 
+// refusal is a document spoilt in one way, and what must be complained of.
+type refusal struct {
+	name  string
+	spoil spoil
+	want  string // "code path; code path", sorted; empty: accepted
+}
+
 func repeated(n int) []any {
 	list := make([]any, n)
 	for i := range list {
@@ -52,11 +59,7 @@ func repeated(n int) []any {
 func TestRefusals(t *testing.T) {
 	const adhesive, cure, zone = "film.adhesive.", "film.adhesive.crosslinking.", "tunnel.zones[0]."
 	wet := map[string]any{"relative_humidity": 0.5, "dew_point_K": 280.0}
-	cases := []struct {
-		name  string
-		spoil spoil
-		want  string // "code path; code path", sorted
-	}{
+	cases := []refusal{
 		{"newer version", spoil{"version": 2, "nonsense": 1}, "version version"},
 		{"version 0", spoil{"version": 0}, "version version"},
 		{"version in words", spoil{"version": "1"}, "type version"},
@@ -163,8 +166,17 @@ func TestRefusals(t *testing.T) {
 			"workshop.pressure_Pa": 101},
 			"range film.adhesive.packing_fraction; range room.deadline_s; range workshop.pressure_Pa"},
 	}
+	refuses(t, Demo(), cases)
+	if len(cases) < 40 {
+		t.Errorf("only %d cases", len(cases))
+	}
+}
+
+// refuses spoils a job's document by each case and compares the faults.
+func refuses(t *testing.T, j Job, cases []refusal) {
+	t.Helper()
 	for _, c := range cases {
-		tree := document(t)
+		tree := document(t, j)
 		for path, value := range c.spoil {
 			put(tree, path, value)
 		}
@@ -184,9 +196,6 @@ func TestRefusals(t *testing.T) {
 		if all := strings.Join(got, "; "); all != c.want {
 			t.Errorf("%s: got %q, want %q\n%v", c.name, all, c.want, err)
 		}
-	}
-	if len(cases) < 40 {
-		t.Errorf("only %d cases", len(cases))
 	}
 }
 

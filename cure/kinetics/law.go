@@ -5,8 +5,9 @@
 //
 // The bracket is the law of Kamal and Sourour (1973), Kinetics and thermal characterization of thermoset cure, Polymer
 // Engineering and Science 13, 59-64; with k2 = 0 it is plain order n. The factor g holds the reaction back while water
-// is in the film; it is a form of our own, of no published source, and X_g = +Inf switches it off. Vitrification is not
-// modelled: dispersion adhesives for flocking are rubbery far below room temperature.
+// is in the film; it is a form of our own, of no published source, and X_g = +Inf switches it off. Where the growing network
+// may turn to glass the bracket stands in series with the rate that diffusion allows (see Vitrification); soft dispersion
+// adhesives stay rubbery far below room temperature and do without.
 //
 // All numbers are SI: kelvin, second, J/mol, 1/s, kilogram of water per kilogram of solids.
 package kinetics
@@ -23,6 +24,7 @@ type Law struct {
 	A1, E1, N      float64
 	A2, E2, M      float64
 	HinderingWater float64
+	Vitrification  *Vitrification // nil: the film stays rubbery
 }
 
 // Below these distances from its end a power with an exponent under 1 runs straight to zero, because its own slope
@@ -35,13 +37,12 @@ const (
 
 // Rate is d alpha/dt [1/s] at temperature t [K], conversion alpha and water content x [kg/kg].
 func (l Law) Rate(t, alpha, x float64) float64 {
-	k1, k2 := l.Constants(t)
-	r, _, _ := l.RateAt(k1, k2, alpha, x)
+	at := l.At(t)
+	r, _, _ := at.Rate(alpha, x)
 	return r
 }
 
-// Constants are the rate constants k1, k2 [1/s] at temperature t [K] > 0 (Arrhenius). They are apart from RateAt
-// because a film has one temperature and many cells.
+// Constants are the rate constants k1, k2 [1/s] of the chemical step at temperature t [K] > 0 (Arrhenius).
 func (l Law) Constants(t float64) (k1, k2 float64) {
 	k1 = l.A1 * math.Exp(-l.E1/(GasConstant*t))
 	if l.A2 != 0 {
@@ -57,8 +58,9 @@ func (l Law) ConstantsSlope(t float64) (dk1, dk2 float64) {
 	return k1 * l.E1 / rt2, k2 * l.E2 / rt2
 }
 
-// RateAt is the rate [1/s] for rate constants already known, with its partial derivatives in alpha [1/s] and x
-// [kg/(kg s)]. The rate is linear in k1 and k2, so RateAt with (dk1, dk2) of ConstantsSlope is its derivative in T.
+// RateAt is the rate [1/s] of the chemical step alone, for rate constants already known, with its partial derivatives in
+// alpha [1/s] and x [kg/(kg s)]. It is linear in k1 and k2, so RateAt with (dk1, dk2) of ConstantsSlope is its derivative
+// in T. With vitrification the rate is that of Law.At.
 //
 // An integrator's trial states may stray out of range, and the law goes on continuously there. Above alpha = 1 the factor
 // (1 - alpha)^n turns negative and pulls back (an odd function of 1 - alpha). Below alpha = 0 the power alpha^m is zero, so
@@ -66,14 +68,20 @@ func (l Law) ConstantsSlope(t float64) (dk1, dk2 float64) {
 // starts. g is even in x. Exponents below 1 end in a short straight tail (see unreactedTail).
 func (l Law) RateAt(k1, k2, alpha, x float64) (rate, dAlpha, dX float64) {
 	left, dLeft := power(1-alpha, l.N, unreactedTail)
-	k, dk := k1, 0.0
+	k, dk := l.bracket(k1, k2, alpha)
+	g, dg := l.Hindrance(x)
+	return k * left * g, (dk*left - k*dLeft) * g, k * left * dg
+}
+
+// bracket is k1 + k2 alpha^m [1/s] and its derivative in alpha.
+func (l *Law) bracket(k1, k2, alpha float64) (k, dAlpha float64) {
+	k = k1
 	if k2 != 0 && alpha >= 0 {
 		p, dp := power(alpha, l.M, reactedTail)
 		k += k2 * p
-		dk = k2 * dp
+		dAlpha = k2 * dp
 	}
-	g, dg := l.Hindrance(x)
-	return k * left * g, (dk*left - k*dLeft) * g, k * left * dg
+	return k, dAlpha
 }
 
 // Hindrance is g(x) [-] and dg/dx [kg/kg]: the share of the dry film's rate that is left at water content x [kg/kg].

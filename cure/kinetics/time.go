@@ -35,8 +35,8 @@ func EquivalentTime(history []Moment, reference, e float64) float64 {
 }
 
 // IsothermalTime is how long [s] a dry film takes from conversion 0 to c, 0 <= c < 1, at temperature t [K]; +Inf when
-// the law does not start (A1 = 0). With k2 = 0 it is G(c)/k1; else the rate is integrated over the logit of the
-// conversion, in which the integrand is smooth even where k1 is tiny against k2.
+// the law does not start (A1 = 0). With k2 = 0 and no vitrification it is G(c)/k1; else the rate is integrated over the
+// logit of the conversion, in which the integrand is smooth even where k1 is tiny against k2.
 func (l Law) IsothermalTime(t, c float64) float64 {
 	k1, k2 := l.Constants(t)
 	if c == 0 {
@@ -45,16 +45,26 @@ func (l Law) IsothermalTime(t, c float64) float64 {
 	if k1 == 0 {
 		return math.Inf(1)
 	}
-	if k2 == 0 {
+	v := l.Vitrification
+	if k2 == 0 && v == nil {
 		return OrderIntegral(c, l.N) / k1
 	}
 	perLogit := func(z float64) float64 {
 		alpha, left := 1/(1+math.Exp(-z)), 1/(1+math.Exp(z))
-		return alpha * math.Pow(left, 1-l.N) / (k1 + k2*math.Pow(alpha, l.M))
+		slow := 1 / (k1 + k2*math.Pow(alpha, l.M))
+		if v != nil {
+			k, _, _ := v.Diffusion(t, alpha)
+			slow += 1 / k
+		}
+		return alpha * math.Pow(left, 1-l.N) * slow
 	}
 	end := math.Log(c / (1 - c))
 	start := math.Min(end, 0) - 40 // e^-40 of the first time constant is left out
-	return panels(perLogit, start, end, end-start)
+	least := end - start
+	if v != nil {
+		least *= 1 + v.steepness() // powers of e by which diffusion may slow down within one unit of the logit
+	}
+	return panels(perLogit, start, end, least)
 }
 
 // panels integrates f over [a, b] with Gauss-Legendre rules on a number of equal panels, at least the one given.

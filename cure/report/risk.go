@@ -6,8 +6,11 @@ import "github.com/drywright/drywright/cure/result"
 // name and numbers.
 func (w words) riskText(r result.Risk) string {
 	show := func(v float64) string { return Quantity(v, r.Unit) }
-	if r.Name == "near_saturation" {
+	switch {
+	case r.Name == "near_saturation" || r.Unit == "share":
 		show = Percent
+	case r.Unit == "W":
+		show = func(v float64) string { return three(v*1e-3, "kW") }
 	}
 	where := ""
 	if r.Where != "" {

@@ -130,6 +130,14 @@ func english() words {
 				"The film dries from the outside{where}: skin number {worst}, a skin is likely above {limit}.",
 				"The film skins over{where}: skin number {worst}, a skin is likely above {limit}.",
 			},
+			"heat_short": {
+				"The heater is nearly at its end{where}: {worst} asked of {limit}.",
+				"The heater does not reach{where}: {worst} asked, {limit} installed. The zone will run colder than stated.",
+			},
+			"flammable": {
+				"Co-solvent vapour{where} reaches {worst} of its lower flammable limit.",
+				"Co-solvent vapour{where} reaches {worst} of its lower flammable limit, above {limit}: more exhaust, before anything else.",
+			},
 			"near_saturation": {
 				"The air is nearly saturated{where}: {worst} relative humidity, drying slows to a crawl from {limit}.",
 				"The air is saturated{where}: {worst} relative humidity, drying stalls from {limit}.",

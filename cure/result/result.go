@@ -159,7 +159,7 @@ const (
 
 // Risk is something that goes wrong on the way: where, when and by how much.
 type Risk struct {
-	Name     string   `json:"name"` // flocked_late, boiling, film_forming, part_limit, dew, skin, near_saturation, crack_thickness
+	Name     string   `json:"name"` // flocked_late, boiling, film_forming, part_limit, dew, skin, near_saturation, crack_thickness, heat_short, flammable
 	Severity Severity `json:"severity"`
 	Text     string   `json:"text"`
 	Where    string   `json:"where"`

@@ -95,7 +95,8 @@ func (r *run) limits(marks []result.Mark, accounts []result.Account) []result.Li
 		m := &marks[i]
 		switch m.Name {
 		case result.DryThrough, result.TackFree, result.Cured, result.Cool:
-			if m.Time != nil {
+			// Marks that come on the rack afterwards are no matter of the tunnel's length.
+			if m.Time != nil && *m.Time <= r.plan.Exit {
 				add("dwell", string(m.Name), (*m.Time-r.job.Tunnel.EnteredAfter)/dwell)
 			}
 		}
@@ -112,6 +113,21 @@ func (r *run) limits(marks []result.Mark, accounts []result.Account) []result.Li
 	add("part_temperature", "", (r.hot.worst-start)/(r.job.Part.LimitTemperature-start))
 	slices.SortStableFunc(limits, func(a, b result.Limit) int { return cmp.Compare(b.Share, a.Share) })
 	return limits
+}
+
+// airRisks are the dangers that the accounts show: a heater that does not reach, vapour that may burn.
+func airRisks(accounts []result.Account) []result.Risk {
+	var risks []result.Risk
+	for i := range accounts {
+		a := &accounts[i]
+		if a.Share != nil && *a.Share > 1 {
+			risks = append(risks, result.Risk{Name: "heat_short", Severity: result.Danger, Where: a.Place, Worst: *a.Share * *a.Installed, Limit: *a.Installed, Unit: "W"})
+		}
+		if a.Flammable != nil && *a.Flammable > flammableShare {
+			risks = append(risks, result.Risk{Name: "flammable", Severity: result.Danger, Where: a.Place, Worst: *a.Flammable, Limit: flammableShare, Unit: "share"})
+		}
+	}
+	return risks
 }
 
 // flammableShare is the share of the lower flammable limit up to which ovens are ventilated without continuous monitoring

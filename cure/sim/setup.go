@@ -26,7 +26,7 @@ func newBench(j *job.Job) (*bench, error) {
 		Diffusion: film.Diffusion{PolymerDensity: a.PolymerDensity, ParticleDiameter: a.ParticleDiameter,
 			Packing: a.Packing, Closing: a.Closing, Capillary: a.CapillaryDiffusion, Dry: a.DryDiffusion,
 			Activation: a.DiffusionActivation},
-		Isotherm:     film.GAB{Monolayer: a.Sorption.Monolayer, C: a.Sorption.GABC, K: a.Sorption.GABK},
+		Transport: transport(a), Isotherm: isotherm(a), HeatOfSorption: a.Sorption.HeatOfSorption,
 		HeatCapacity: a.SolidsHeatCapacity, Conductivity: a.Conductivity,
 	}
 	if a.Crosslinking != nil {
@@ -49,6 +49,23 @@ func newBench(j *job.Job) (*bench, error) {
 	}
 	b.start = film.NewState(&b.coat, &b.grid, &b.part, (1-a.Solids)/a.Solids, T)
 	return b, nil
+}
+
+// transport is how the adhesive's water leaves the film.
+func transport(a *job.Adhesive) film.Transport {
+	if a.Transport.Mechanism == job.PorousSkin {
+		return film.PorousSkin{Diffusivity: a.Transport.SkinDiffusion}
+	}
+	return film.LiquidDiffusion{}
+}
+
+// isotherm is the water that the adhesive's film holds.
+func isotherm(a *job.Adhesive) film.Isotherm {
+	s := &a.Sorption
+	if s.Isotherm == job.IsothermFloryHuggins {
+		return film.FloryHuggins{Chi: s.Chi, PolymerDensity: a.PolymerDensity}
+	}
+	return film.GAB{Monolayer: s.Monolayer, C: s.GABC, K: s.GABK}
 }
 
 var backs = map[job.Back]film.Back{

@@ -62,6 +62,7 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 		}
 	}
 	rt.Accounts = r.accounts(flows)
+	rt.Risks = append(rt.Risks, airRisks(rt.Accounts)...)
 	rt.Amounts = r.amounts(rt.Accounts)
 	rt.Limits = r.limits(rt.Marks, rt.Accounts)
 	if runErr != nil {

@@ -167,7 +167,9 @@ func (e *entry) row(quantity string) Row {
 func (e *entry) check(key string, ours ...float64) { e.compare(key, nil, "", ours) }
 
 // checkAt compares as check does; labels name the elements.
-func (e *entry) checkAt(key string, labels []string, ours ...float64) { e.compareLabelled(key, nil, "", labels, ours) }
+func (e *entry) checkAt(key string, labels []string, ours ...float64) {
+	e.compareLabelled(key, nil, "", labels, ours)
+}
 
 // richer compares an output at the tolerance t, because our model and the entry's differ as the reason says.
 func (e *entry) richer(key string, t tolerance, reason string, ours ...float64) {

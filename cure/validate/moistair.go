@@ -46,7 +46,18 @@ func moistAir() cases {
 			s := e.state(air.FromWetBulb(e.kelvin("T_db_C"), e.pressure(), e.kelvin("T_wb_C"), true))
 			e.check("W_kg_kg", s.HumidityRatio())
 		},
-		"PSY-04": wetBulbWithRatio, "PSY-05": wetBulbWithRatio, "PSY-06": wetSurfaceInDryAir,
+		"PSY-04": func(e *entry) {
+			e.check("W_kg_kg", wettedAir(e, e.kelvin("T_db_C"), e.kelvin("T_wb_C")).HumidityRatio())
+		},
+		"PSY-05": func(e *entry) {
+			s := wettedAir(e, e.one("T_db_K"), e.one("T_wb_K"))
+			e.check("W_kg_kg", s.HumidityRatio())
+			e.check("RH", s.RelativeHumidity())
+		},
+		"PSY-06": func(e *entry) {
+			wet := e.kelvin("T_wet_surface_C")
+			e.check("T_air_C", root(wet+20, wet+60, func(T float64) float64 { return wet - sealed(e, dryAir(T), wick).Film })-zero)
+		},
 		"EVP-DEW": dewCriterion,
 	}
 }
@@ -95,6 +106,21 @@ func ofState(key string) func(s air.State) float64 {
 		"Sc":                   moist(func(m *air.Props) float64 { return m.Schmidt() }),
 		"Le":                   moist(func(m *air.Props) float64 { return m.Lewis() }),
 	}[key]
+}
+
+// wick is the coefficient of a wet wick in a stream of air [W/(m2 K)]; its temperature does not hang on it.
+const wick = 30
+
+// wettedAir is the air of temperature T in which a wet surface without radiation, as a wet bulb is, shows the temperature
+// wet: a film is dried in one humidity after the other.
+func wettedAir(e *entry, T, wet float64) air.State {
+	p := e.pressure()
+	full := saturatedRatio(wet, p, false)
+	low := max(0, full-0.0006*(T-wet)) // 6e-4 per kelvin is more than cp/h_fg
+	w := root(low, full, func(w float64) float64 {
+		return wet - sealed(e, e.state(air.FromHumidityRatio(T, p, w, false)), wick).Film
+	})
+	return e.state(air.FromHumidityRatio(T, p, w, false))
 }
 
 // dewCriterion: a part takes dew when it is colder than the dew point.
