@@ -31,7 +31,7 @@ DIST   := site/dist/index.html
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
-PACKAGES := ./cure/... ./site
+PACKAGES := ./cure/... ./site ./testdata
 # The pure core, which runs in the browser: all of cure but its commands.
 CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 
@@ -40,7 +40,7 @@ cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -n
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)')
 
-.PHONY: help run build wasm types site fmt sizes test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -88,7 +88,7 @@ $(BINARY): $(core_sources) $(cmd_sources) $(DIST)
 	$(GO) build -trimpath -tags page -o $@ ./cure/cmd/drywright
 
 fmt: $(NPM_CI) ## format all sources
-	gofmt -w cure wasm $(wildcard site/*.go)
+	gofmt -w cure wasm testdata/*.go $(wildcard site/*.go)
 	cd site && $(NPM) run --silent format
 
 sizes: $(WASM) ## print what the browser has to load
@@ -99,6 +99,9 @@ clean: ## remove everything that was built (not the fetched packages)
 
 # ---- checking -------------------------------------------------------------------------------------------------------
 
+validate: ## print every published number beside ours, and fail on a miss
+	@$(GO) run ./cure/cmd/validate
+
 # One part after the other, each with its time, so that the log says what ran.
 test: ## everything that must hold: formats, linters, Go, WebAssembly, page, browser
 	@for part in test-format test-go test-wasm test-site browser-test; do \
@@ -107,7 +110,7 @@ test: ## everything that must hold: formats, linters, Go, WebAssembly, page, bro
 	done; echo; echo "==== all tests passed"; printf '%s' "$$summary"
 
 test-format: $(TYPES) ## gofmt, go vet, staticcheck, and what the core must not import
-	@unformatted="$$(gofmt -l cure wasm $(wildcard site/*.go))"; \
+	@unformatted="$$(gofmt -l cure wasm testdata/*.go $(wildcard site/*.go))"; \
 	[ -z "$$unformatted" ] || { echo "not formatted, run make fmt:"; echo "$$unformatted"; exit 1; }
 	$(GO) vet $(PACKAGES)
 	GOOS=js GOARCH=wasm $(GO) vet ./wasm/...

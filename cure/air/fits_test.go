@@ -128,24 +128,6 @@ func TestMixtureAgainstFormulations(t *testing.T) {
 	}
 }
 
-// Verification values of the IAPWS-IF97 release, tables 35 and 36, to the digits printed.
-func TestSaturationVerification(t *testing.T) {
-	for T, p := range map[float64]float64{300: 0.353658941e4, 500: 0.263889776e7, 600: 0.123443146e8} {
-		if got := SaturationPressure(T); math.Abs(got/p-1) > 2e-9 {
-			t.Errorf("p_sat(%g) = %.9g, want %.9g", T, got, p)
-		}
-	}
-	for p, T := range map[float64]float64{0.1e6: 372.755919, 1e6: 453.035632, 10e6: 584.149488} {
-		if got := SaturationTemperature(p); math.Abs(got/T-1) > 2e-9 {
-			t.Errorf("T_sat(%g) = %.9g, want %.9g", p, got, T)
-		}
-	}
-	// Patek et al. 2009, table of recommended values: 0.8900 mPa s at 298.15 K, 4 digits.
-	if got := WaterViscosity(298.15); math.Abs(got-0.8900e-3) > 5e-8 {
-		t.Errorf("viscosity of water %g", got)
-	}
-}
-
 // Trial states: finite, rising, and inverse to each other from 50 to 1000 K; the joins continuous in value and slope.
 func TestContinuations(t *testing.T) {
 	last := 0.

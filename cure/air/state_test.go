@@ -74,7 +74,10 @@ func TestOrder(t *testing.T) {
 // Saturated air sits on its own dew point and wet bulb.
 func TestSaturated(t *testing.T) {
 	for _, real := range []bool{false, true} {
-		s := must(FromRelativeHumidity(303.15, 101325, 1, real))
+		s, err := FromRelativeHumidity(303.15, 101325, 1, real)
+		if err != nil {
+			t.Fatal(err)
+		}
 		// K: limits of the root (1e-10) and of the enhancement iteration.
 		if math.Abs(s.DewPoint()-303.15) > 1e-7 || math.Abs(s.WetBulb()-303.15) > 1e-7 {
 			t.Errorf("real %v: dew point %.10g, wet bulb %.10g", real, s.DewPoint(), s.WetBulb())

@@ -10,7 +10,7 @@ import (
 type BackFace struct {
 	Temperature float64 // of the face [K]
 	Convected   float64 // from the air into the face [W/m2]
-	Radiated    float64 // from the walls into the face [W/m2]
+	Radiated    float64 // from walls and lamps into the face [W/m2]
 	Contact     float64 // from the carrier into the face [W/m2]
 }
 
@@ -24,15 +24,15 @@ func backFace(part *Part, face *Face, climate Climate, last, carrier float64) Ba
 	if part.Carrier != nil {
 		contact = part.Carrier.Contact
 	}
-	h, eps := 0.0, 0.0
+	h, eps, lamps := 0.0, 0.0, 0.0
 	if part.Back == Exposed {
 		h = face.Factor * face.Law.Coefficient(climate.Air, last, climate.Air.Y)
-		eps = face.Emissivity
+		eps, lamps = face.Emissivity, face.Absorbed
 	}
 	T := last
-	if h > 0 || eps > 0 || contact > 0 {
+	if h > 0 || eps > 0 || lamps > 0 || contact > 0 {
 		for range newtonLimit {
-			miss := conduct*(last-T) + h*(climate.Air.T-T) + transfer.Radiation(eps, climate.Wall, T) + contact*(carrier-T)
+			miss := conduct*(last-T) + h*(climate.Air.T-T) + transfer.Radiation(eps, climate.Wall, T) + lamps + contact*(carrier-T)
 			step := miss / (conduct + h + 4*eps*transfer.StefanBoltzmann*T*T*T + contact)
 			T += step
 			if math.Abs(step) < 1e-10*T {
@@ -42,7 +42,7 @@ func backFace(part *Part, face *Face, climate Climate, last, carrier float64) Ba
 	}
 	b.Temperature = T
 	b.Convected = h * (climate.Air.T - T)
-	b.Radiated = transfer.Radiation(eps, climate.Wall, T)
+	b.Radiated = transfer.Radiation(eps, climate.Wall, T) + lamps
 	b.Contact = contact * (carrier - T)
 	return b
 }

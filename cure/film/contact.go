@@ -26,7 +26,7 @@ const (
 type surface struct {
 	iso    sorption
 	pot    *Potential
-	face   *transfer.Prepared
+	face   demand
 	full   float64 // mole fraction of vapour at activity 1; above 1 when superheated
 	supply float64 // F of the outermost cell
 	half   float64 // its centre's distance from the surface [kg/m2]
@@ -52,7 +52,7 @@ func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
 //
 // The search runs in w = -ln(1 - y_s), in which Stefan flow is a straight line even where the vapour next to the surface
 // becomes pure steam: the demand of a film at its boiling point is anything that the film can supply.
-func meet(iso sorption, pot *Potential, face *transfer.Prepared, airActivity, top, half float64) Contact {
+func meet(iso sorption, pot *Potential, face demand, airActivity, top, half float64) Contact {
 	s := surface{iso: iso, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
 	if wet, _ := face.Flux(1); wet <= (s.supply-pot.Value(iso.Water(1)))/half {
 		return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*half, Wet: true}
@@ -127,7 +127,7 @@ func (s *surface) steam(a float64) Contact {
 // cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
 // for Stefan flow: what crosses the layer is what the air takes from its top. Both are nearly straight lines in
 // w = -ln(1 - y), which package transfer carries on past pure steam. airY is the air's mole fraction.
-func cross(face *transfer.Prepared, airY, activity, g float64) Contact {
+func cross(face demand, airY, activity, g float64) Contact {
 	full := face.SaturatedFraction()
 	below, _ := transfer.StefanLog(0, activity*full)
 	above, _ := transfer.StefanLog(0, math.Min(airY, 1-steamEdge))

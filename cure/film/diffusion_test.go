@@ -93,18 +93,6 @@ func TestPotentialRises(t *testing.T) {
 	}
 }
 
-// Pe = H E/D0 of Routh and Zimmerman: rows of a published table of cases (LTX-06 of drying/film.json, D0 = kT/(6 pi mu R), printed to
-// three figures, hence 1 %).
-func TestDiluteDiffusivity(t *testing.T) {
-	for _, c := range []struct{ radius, T, want float64 }{{75e-9, 298.15, 3.27e-12}, {250e-9, 298.15, 9.81e-13}, {75e-9, 313.15, 4.68e-12}} {
-		d := typical()
-		d.ParticleDiameter = 2 * c.radius
-		if got := d.Dilute(c.T); math.Abs(got/c.want-1) > 0.01 {
-			t.Errorf("D0 of %g nm at %g K = %.4g, table %.4g", c.radius*1e9, c.T, got, c.want)
-		}
-	}
-}
-
 func TestIsothermInverts(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
 	for range 2000 {

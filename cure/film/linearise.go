@@ -16,7 +16,11 @@ const (
 func (s *System) tailPattern() [][]int {
 	p := make([][]int, 0, s.conversions+ledgerSize)
 	for i := range s.conversions {
-		p = append(p, []int{s.iWater() + s.water.seat(i), s.iBorder(), s.iMass()})
+		row := []int{s.iWater() + s.water.seat(i)}
+		for k := range s.perBorder {
+			row = append(row, s.iBorder()+k)
+		}
+		p = append(p, row)
 	}
 	inputs := append([]int{s.iBorder() - 1, s.walls - 1}, s.borderList()...)
 	for range ledgerSize {
@@ -36,15 +40,17 @@ func (s *System) borderList() []int {
 
 // slopes are the derivatives of the boundary by one of its inputs.
 type slopes struct {
-	flux, drift, film, back, carrier, contact float64
-	ledger                                    [ledgerSize]float64
+	flux, drift, given, film, back, carrier, contact float64
+	ledger                                           [ledgerSize]float64
 }
 
-// between is (b - a)/step.
+// between is (b - a)/step. The counts of the ledger close the accounts for these differences to the last digit, as they do for
+// the fluxes themselves: rounding divided by a small step would open them.
 func between(a, b *boundary, step float64) slopes {
 	d := slopes{
 		flux:    (b.contact.Flux - a.contact.Flux) / step,
 		drift:   (b.drift - a.drift) / step,
+		given:   (b.given - a.given) / step,
 		film:    (b.film - a.film) / step,
 		back:    (b.back.Convected + b.back.Radiated + b.back.Contact - a.back.Convected - a.back.Radiated - a.back.Contact) / step,
 		carrier: (b.carrier - a.carrier) / step,
@@ -53,6 +59,8 @@ func between(a, b *boundary, step float64) slopes {
 	for i := range d.ledger {
 		d.ledger[i] = (b.ledger[i] - a.ledger[i]) / step
 	}
+	d.ledger[vapour] = d.ledger[convected] + d.ledger[radiated] - d.film
+	d.ledger[backConvected] = d.back - d.ledger[backRadiated] - d.contact
 	return d
 }
 
@@ -63,11 +71,14 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	in := s.input(t, y)
 	s.bound(&in, &s.border, s.baseRates)
 
-	// dT/dH and dT/dM of the film's temperature.
+	// The film's temperature by H, by M and by the fibre's water.
 	_, binding := s.coat.binding(in.mass)
-	perEnthalpy := 1 / s.capacity(in.mass)
-	s.perBorder[0] = perEnthalpy
-	s.perBorder[1] = (binding - (in.film-EnthalpyZero)*WaterHeatCapacity) * perEnthalpy
+	perEnthalpy := 1 / s.capacity(s.held(y))
+	perWater := -(in.film - EnthalpyZero) * WaterHeatCapacity * perEnthalpy
+	s.perBorder[0], s.perBorder[1] = perEnthalpy, perWater+binding*perEnthalpy
+	if s.fibre {
+		s.perBorder[2] = perWater
+	}
 
 	s.interior(y, &in)
 
@@ -88,6 +99,13 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 		step := waterStep * s.grid.Solids
 		heavier.mass += step
 		s.place(s.iMass(), s.slope(&heavier, step), 1)
+	}
+
+	if s.fibre {
+		damper := in
+		step := waterStep * s.exposure.Regain
+		damper.fibre += step
+		s.place(s.iFibre(), s.slope(&damper, step), 1)
 	}
 
 	hotter := in
@@ -149,8 +167,11 @@ func (s *System) place(j int, d slopes, factor float64) {
 	}
 	set(0, d.film*factor)
 	set(1, -d.flux*factor)
+	if s.fibre {
+		set(2, (d.flux-d.given)*factor)
+	}
 	if s.carrier {
-		set(2, (d.carrier-d.contact)*factor/s.part.Carrier.Capacity)
+		set(s.iCarrier()-s.iBorder(), (d.carrier-d.contact)*factor/s.part.Carrier.Capacity)
 	}
 	for i, r := range s.ownRates {
 		set(s.iOwn()-s.iBorder()+i, r*factor)
@@ -216,6 +237,9 @@ func (s *System) differentiateTime(d slopes, dfdt []float64) {
 	dfdt[s.walls-1] = d.back / s.part.cellCapacity()
 	dfdt[s.iBorder()] = d.film
 	dfdt[s.iMass()] = -d.flux
+	if s.fibre {
+		dfdt[s.iFibre()] = d.flux - d.given
+	}
 	if s.carrier {
 		dfdt[s.iCarrier()] = (d.carrier - d.contact) / s.part.Carrier.Capacity
 	}

@@ -5,7 +5,6 @@ import (
 
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/num"
-	"github.com/drywright/drywright/cure/transfer"
 )
 
 // LiquidDiffusion is the transport of soft, film-forming adhesives: all water diffuses to the surface, through the wet
@@ -65,7 +64,7 @@ func (l *liquid) cells(u []float64, _ float64) []float64 { return u }
 // half is the distance of the outermost cell's centre from the surface [kg/m2].
 func (l *liquid) half() float64 { return l.grid.Width[len(l.grid.Width)-1] / 2 }
 
-func (l *liquid) contact(T, last, _ float64, a air.State, face *transfer.Prepared) (Contact, float64) {
+func (l *liquid) contact(T, last, _ float64, a air.State, face demand) (Contact, float64) {
 	return meet(l.coat.sorption(T), l.at(T), face, a.Y/face.SaturatedFraction(), last, l.half()), 0
 }
 

@@ -16,7 +16,9 @@ type Reading struct {
 	Film                              float64 // temperature of film and front face [K]
 	BackFace                          float64 // [K]
 	Hottest                           float64 // of all of the part [K]
-	Flux                              float64 // [kg/(m2 s)]
+	Flux                              float64 // leaving the film [kg/(m2 s)]
+	Given                             float64 // given to the air, the fibre's share counted [kg/(m2 s)]
+	FibreWater                        float64 // [kg/m2]
 	Thickness                         float64 // [m]
 	Coefficient                       float64 // h of the coated side [W/(m2 K)]
 	MassCoefficient                   float64 // k, the pile in series [m/s]
@@ -88,6 +90,7 @@ func (s *System) Read(t float64, y []float64) Reading {
 		MeanWater: s.MeanWater(y), OuterWater: s.OuterWater(y), InnerWater: s.Water(y)[0],
 		SurfaceWater: s.water.surface(in.film, in.water, in.mass, b.contact), SurfaceWet: b.contact.Wet,
 		Film: in.film, BackFace: b.back.Temperature, Hottest: s.Hottest(t, y), Flux: b.contact.Flux,
+		Given: b.given, FibreWater: in.fibre,
 		Thickness: s.coat.Thickness(s.MeanWater(y)), Climate: c, Equilibrium: s.Equilibrium(c),
 		Coefficient: b.exchange.H, MassCoefficient: b.exchange.K, Tip: b.exchange.Tip,
 	}
@@ -142,7 +145,7 @@ func (s *System) Tolerances(relative float64) []float64 {
 			tol[i] = relative * water
 		case i == s.iBorder():
 			tol[i] = relative * temperature * s.fixedCapacity
-		case i == s.iMass():
+		case i == s.iMass(), s.fibre && i == s.iFibre():
 			tol[i] = relative * water * s.grid.Solids
 		case i < s.iLedger():
 			tol[i] = relative * conversion

@@ -5,7 +5,6 @@ import (
 
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/num"
-	"github.com/drywright/drywright/cure/transfer"
 )
 
 // PorousSkin is the transport of hard or filled films, whose particles do not flow together. Water is spread evenly until
@@ -114,7 +113,7 @@ func (k *skin) fill(dry, mass float64, x []float64) {
 	}
 }
 
-func (k *skin) contact(T, dry, mass float64, a air.State, face *transfer.Prepared) (Contact, float64) {
+func (k *skin) contact(T, dry, mass float64, a air.State, face demand) (Contact, float64) {
 	s := k.coat.sorption(T)
 	f := k.front(dry, mass)
 	around := a.Y / face.SaturatedFraction()

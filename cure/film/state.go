@@ -14,7 +14,17 @@ type Ledger struct {
 	Warmed        float64 // from the air to warm the vapour from where it left to the air's temperature
 }
 
-const ledgerSize = 7
+// Positions of the counts.
+const (
+	convected = iota
+	radiated
+	vapour
+	backConvected
+	backRadiated
+	carried
+	warmed
+	ledgerSize
+)
 
 // State is film, part and carrier at one moment. It outlives the systems of single stages.
 type State struct {
@@ -24,6 +34,7 @@ type State struct {
 	Enthalpy   float64   // of film and pile [J/m2], zero at EnthalpyZero with liquid water; lower by its binding
 	Mass       float64   // water in the film [kg/m2]; equals the sum over the cells
 	Dry        float64   // porous skin: water of the dry layer X_d [kg/kg]
+	Fibre      float64   // water in the fibre [kg/m2]
 	Carrier    float64   // carrier temperature [K]; used when the part has one
 	Ledger     Ledger
 }

@@ -53,4 +53,6 @@ type Exposure struct {
 	Back   Face // used when the back is exposed
 	// PileCapacity is the areal heat capacity of the fibre on the film [J/(m2 K)], part of the film's.
 	PileCapacity float64
+	// Regain is the water that the fibre holds at rest with saturated air [kg/m2]; 0: none. It needs a pile.
+	Regain float64
 }

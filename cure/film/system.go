@@ -14,10 +14,10 @@ import (
 //
 //	band    part temperatures (film's side first), then the unknowns of the film's water (with liquid diffusion the cells'
 //	        water contents, the part's side first): neighbours only
-//	border  enthalpy H and water mass M of the film, the carrier's temperature, the surroundings' own states
+//	border  enthalpy H and water mass M of the film, the fibre's water, the carrier's temperature, the surroundings' own states
 //	tail    conversions, then the counts of the Ledger: nothing depends on them
 //
-// The film's temperature is no state; it follows from H and M.
+// The film's temperature is no state; it follows from H, M and the fibre's water, whose heat H counts.
 type System struct {
 	coat     *Coat
 	grid     *Grid
@@ -26,7 +26,7 @@ type System struct {
 
 	water              water
 	walls, waters, own int // part cells, unknowns of the water, states of the surroundings
-	carrier            bool
+	fibre, carrier     bool
 	conversions        int
 
 	fixedCapacity float64 // of solids and pile [J/(m2 K)]
@@ -36,6 +36,7 @@ type System struct {
 	perBorder       []float64 // derivatives of the film's temperature by the leading border unknowns
 	front           transfer.Surface
 	prepared        transfer.Prepared
+	moist           transfer.Moist
 	border, perturb boundary
 	kinetics        kinetics.Isothermal
 	ownRates        []float64
@@ -51,7 +52,11 @@ func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
 		s.conversions = len(grid.Width)
 	}
 	s.fixedCapacity = coat.Solids*coat.HeatCapacity + exposure.PileCapacity
+	s.fibre = exposure.Regain > 0 && exposure.Front.Pile != nil
 	s.perBorder = make([]float64, 2)
+	if s.fibre {
+		s.perBorder = make([]float64, 3)
+	}
 	s.ownRates, s.baseRates = make([]float64, s.own), make([]float64, s.own)
 	s.arrow = num.NewArrow(s.walls+s.waters, s.borders(), s.conversions+ledgerSize, s.tailPattern())
 	return s
@@ -61,12 +66,13 @@ func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
 func (s *System) iWater() int   { return s.walls }
 func (s *System) iBorder() int  { return s.walls + s.waters }
 func (s *System) iMass() int    { return s.iBorder() + 1 }
-func (s *System) iCarrier() int { return s.iBorder() + 2 }
+func (s *System) iFibre() int   { return s.iBorder() + 2 }
+func (s *System) iCarrier() int { return s.iBorder() + len(s.perBorder) }
 func (s *System) iOwn() int {
 	if s.carrier {
-		return s.iBorder() + 3
+		return s.iCarrier() + 1
 	}
-	return s.iBorder() + 2
+	return s.iCarrier()
 }
 func (s *System) iTail() int   { return s.iOwn() + s.own }
 func (s *System) iLedger() int { return s.iTail() + s.conversions }
@@ -80,6 +86,9 @@ func (s *System) Pack(st *State, own, y []float64) {
 	copy(y, st.Part)
 	s.water.pack(st, s.unknowns(y))
 	y[s.iBorder()], y[s.iMass()] = st.Enthalpy, st.Mass
+	if s.fibre {
+		y[s.iFibre()] = st.Fibre
+	}
 	if s.carrier {
 		y[s.iCarrier()] = st.Carrier
 	}
@@ -95,6 +104,9 @@ func (s *System) Unpack(y []float64, st *State) {
 	copy(st.Part, y[:s.walls])
 	s.water.unpack(s.unknowns(y), y[s.iMass()], st)
 	st.Enthalpy, st.Mass = y[s.iBorder()], y[s.iMass()]
+	if s.fibre {
+		st.Fibre = y[s.iFibre()]
+	}
 	if s.carrier {
 		st.Carrier = y[s.iCarrier()]
 	}
@@ -110,19 +122,28 @@ func (s *System) unknowns(y []float64) []float64 { return y[s.iWater():s.iBorder
 // Own returns the surroundings' own states among the unknowns.
 func (s *System) Own(y []float64) []float64 { return y[s.iOwn():s.iTail()] }
 
+// held is all water that film and fibre hold [kg/m2].
+func (s *System) held(y []float64) float64 {
+	if s.fibre {
+		return y[s.iMass()] + y[s.iFibre()]
+	}
+	return y[s.iMass()]
+}
+
 // capacity is the heat capacity of film and pile holding the water mass [J/(m2 K)].
 func (s *System) capacity(mass float64) float64 { return s.fixedCapacity + WaterHeatCapacity*mass }
 
 // Temperature returns the film's temperature [K].
 func (s *System) Temperature(y []float64) float64 {
 	bound, _ := s.coat.binding(y[s.iMass()])
-	return EnthalpyZero + (y[s.iBorder()]+bound)/s.capacity(y[s.iMass()])
+	return EnthalpyZero + (y[s.iBorder()]+bound)/s.capacity(s.held(y))
 }
 
 // boundary is everything that crosses the system's boundary at one moment, per square metre of coated face.
 type boundary struct {
 	contact  Contact
 	drift    float64 // of the water's last unknown, beside what the flux does to it
+	given    float64 // vapour to the air: the flux, and what the fibre gives [kg/(m2 s)]
 	film     float64 // heat into the film, latent heat and departing water paid [W/m2]
 	back     BackFace
 	carrier  float64 // air into the carrier [W/m2]
@@ -132,8 +153,9 @@ type boundary struct {
 
 // boundaryInput is all that the boundary depends on.
 type boundaryInput struct {
-	t, film, water, mass, last, carrier float64 // water: the last unknown of the film's water; last: the last part cell
-	own                                 []float64
+	t, film, last, carrier float64 // last: the last part cell
+	water, mass, fibre     float64 // water: the last unknown of the film's water
+	own                    []float64
 }
 
 // bound evaluates the boundary and the rates of the surroundings.
@@ -141,9 +163,14 @@ func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
 	climate := s.exposure.Around.Climate(in.t, in.own)
 	s.front = s.exposure.Front.surface(climate)
 	s.prepared = s.front.Prepare(in.film)
-	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, climate.Air, &s.prepared)
-	b.exchange = s.prepared.Exchange(b.contact.Activity)
-	j := b.contact.Flux
+	if s.fibre {
+		s.boundMoist(in, climate.Air, b)
+	} else {
+		b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, climate.Air, &s.prepared)
+		b.exchange = s.prepared.Exchange(b.contact.Activity)
+		b.given = b.contact.Flux
+	}
+	j := b.given
 	leaving := j * vapourEnthalpy(in.film)
 	b.film = b.exchange.FilmHeat - leaving
 	b.back = BackFace{Temperature: in.last}
@@ -167,9 +194,23 @@ func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
 	}
 }
 
+// boundMoist is the coated face's part of bound where the fibre holds moisture: the film sees the fibre's air. What the fibre
+// gives leaves it with the heat of evaporation at the film's temperature, whose enthalpy counts the fibre.
+func (s *System) boundMoist(in *boundaryInput, a air.State, b *boundary) {
+	y := s.exposure.fibreFraction(in.fibre, s.prepared.FibreTemperature(), a)
+	s.moist = s.prepared.Hold(y)
+	a.Y = y
+	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, a, &s.moist)
+	b.exchange = s.moist.Exchange(b.contact.Activity)
+	b.given = s.moist.Given()
+}
+
 // input collects what the boundary depends on from the unknowns.
 func (s *System) input(t float64, y []float64) boundaryInput {
 	in := boundaryInput{t: t, film: s.Temperature(y), water: y[s.iBorder()-1], mass: y[s.iMass()], last: y[s.walls-1], own: s.Own(y)}
+	if s.fibre {
+		in.fibre = y[s.iFibre()]
+	}
 	if s.carrier {
 		in.carrier = y[s.iCarrier()]
 	}
@@ -188,6 +229,9 @@ func (s *System) Derivative(t float64, y, dydt []float64) {
 	enter := 2 * conduct * (in.film - wall[0])
 	dydt[s.iBorder()] = b.film - enter
 	dydt[s.iMass()] = -b.contact.Flux
+	if s.fibre {
+		dydt[s.iFibre()] = b.contact.Flux - b.given
+	}
 	for i := range wall {
 		leave := -(b.back.Convected + b.back.Radiated + b.back.Contact)
 		if i+1 < len(wall) {
@@ -235,6 +279,9 @@ func (s *System) Admissible(_ float64, y []float64) bool {
 // left them by as much as the integrator's tolerance.
 func (s *System) Bound(y []float64) {
 	s.water.bound(s.unknowns(y), &y[s.iMass()])
+	if s.fibre {
+		y[s.iFibre()] = math.Max(0, y[s.iFibre()])
+	}
 	for i, alpha := range s.Conversion(y) {
 		s.Conversion(y)[i] = math.Max(0, math.Min(1, alpha))
 	}

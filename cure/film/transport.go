@@ -3,13 +3,21 @@ package film
 import (
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/num"
-	"github.com/drywright/drywright/cure/transfer"
 )
 
 // Transport is the mechanism by which water moves through the film and leaves it: LiquidDiffusion or PorousSkin.
 type Transport interface {
 	// water lays the film's water out over a grid.
 	water(c *Coat, g *Grid) water
+}
+
+// demand is what the air takes from the film's surface: transfer.Prepared, or transfer.Moist where the fibre above it holds
+// moisture.
+type demand interface {
+	// Flux returns j [kg/(m2 s)] at the water activity a of the surface, and dj/da.
+	Flux(a float64) (j, slope float64)
+	// SaturatedFraction returns the mole fraction of vapour at activity 1.
+	SaturatedFraction() float64
 }
 
 // water is a film's water as a System works with it. Its own unknowns u stand at the end of the system's band; of them the
@@ -28,9 +36,9 @@ type water interface {
 
 	// cells returns X of each cell [kg/kg], valid until the next call.
 	cells(u []float64, mass float64) []float64
-	// contact finds where the film's supply and the air's demand of water meet, at the film temperature T [K]: last is the
+	// contact finds where the film's supply and the air's demand of water meet, at the film temperature T [K]; a is the air that the film sees, last the
 	// last unknown. drift is what else changes that unknown.
-	contact(T, last, mass float64, a air.State, face *transfer.Prepared) (c Contact, drift float64)
+	contact(T, last, mass float64, a air.State, face demand) (c Contact, drift float64)
 	// lastRate is what the boundary does to the last unknown: linear in flux [kg/(m2 s)] and drift.
 	lastRate(flux, drift float64) float64
 	// rates writes the rates of all unknowns.

@@ -125,13 +125,19 @@ func TestInfraredReachesTheCure(t *testing.T) {
 // Row LTX-16: a polyurethane network of 1100 to 1200 kg/m3 takes up 8 % in saturated air, which is chi 1.89 to 1.83. A film
 // whose paths close just there is refused below that chi and accepted above; 0.01 is the rounding of the row.
 func TestChiOfSaturatedUptake(t *testing.T) {
-	data, err := os.ReadFile("../../testdata/material/published.json")
+	data, err := os.ReadFile("../../testdata/diffusion/rows.json")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var rows []struct {
-		ID      string         `json:"id"`
-		Outputs map[string]any `json:"outputs"`
+		ID     string
+		Inputs struct {
+			Chi     any `json:"chi"`
+			Density any `json:"polymer_density_kg_m3"`
+		}
+		Outputs struct {
+			Uptake any `json:"uptake_mass_frac_dry"`
+		}
 	}
 	if err := json.Unmarshal(data, &rows); err != nil {
 		t.Fatal(err)
@@ -140,9 +146,9 @@ func TestChiOfSaturatedUptake(t *testing.T) {
 		if r.ID != "LTX-16" {
 			continue
 		}
-		uptake := r.Outputs["uptake_mass_frac_dry"].(float64)
-		for i, density := range []float64{1100, 1200} {
-			chi := r.Outputs["chi_Flory_Huggins_rho_1.1_to_1.2"].([]any)[i].(float64)
+		for i, v := range r.Inputs.Density.([]any) {
+			density, chi := v.(float64), r.Inputs.Chi.([]any)[i].(float64)
+			uptake := r.Outputs.Uptake.([]any)[i].(float64)
 			j := Default()
 			a := &j.Film.Adhesive
 			a.PolymerDensity = density

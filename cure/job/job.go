@@ -91,7 +91,7 @@ const (
 // water activity follows the temperature by it (Clausius-Clapeyron), 25 degC being where the isotherm stands.
 type Sorption struct {
 	Isotherm       IsothermKind `json:"isotherm"`
-	Chi            float64      `json:"chi"` // Flory-Huggins interaction
+	Chi            float64      `json:"chi"`                       // Flory-Huggins interaction
 	HeatOfSorption float64      `json:"heat_of_sorption_J_per_kg"` // beyond that of condensation
 	Monolayer      float64      `json:"monolayer_kg_per_kg"`
 	GABC           float64      `json:"gab_c"`

@@ -65,32 +65,6 @@ func TestAutocatalysisIsLogistic(t *testing.T) {
 	}
 }
 
-// Row K05: ratios of rate constants at two temperatures; the printed digits are four, the row says 1 %.
-func TestArrheniusRatiosMatchK05(t *testing.T) {
-	row := published(t, "K05")
-	for key, temperatures := range map[string][2]float64{
-		"k140_over_k120": {140, 120}, "k150_over_k140": {150, 140},
-		"k60_over_k23": {60, 23}, "k150_over_k80": {150, 80},
-	} {
-		ratios := row.numbers(t, row.Outputs[key])
-		for i, e := range row.numbers(t, row.Inputs["Ea_kJ_mol"]) {
-			law := Law{A1: 1e8, E1: e * 1e3, N: 1, A2: 1e6, E2: e * 1e3, M: 0.5, HinderingWater: math.Inf(1)}
-			hot1, hot2 := law.Constants(temperatures[0] + 273.15)
-			cold1, cold2 := law.Constants(temperatures[1] + 273.15)
-			near(t, key, hot1/cold1, ratios[i], 0.01)
-			near(t, key+" of k2", hot2/cold2, ratios[i], 0.01)
-		}
-	}
-}
-
-// Row K52: a rate that doubles from 25 to 35 degC.
-func TestDoublingRuleK52(t *testing.T) {
-	law := Law{A1: 1, E1: 53e3, N: 1, HinderingWater: math.Inf(1)}
-	hot, _ := law.Constants(308)
-	cold, _ := law.Constants(298)
-	near(t, "ratio", hot/cold, 2, 0.014) // 1 kJ/mol of 53 changes ln 2 by 1.9 %, hence the ratio by 1.3 %
-}
-
 // Half of the rate is left at X_g, all of it without water, a fifth at 2 X_g.
 func TestHindrance(t *testing.T) {
 	law := FromPair(393.15, 300, 0.95, 76e3, 1)

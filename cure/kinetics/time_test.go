@@ -5,40 +5,6 @@ import (
 	"testing"
 )
 
-// senumYang is p(x), the temperature integral int exp(-u)/u^2 du from x to infinity, by the fourth-degree rational form
-// of Senum and Yang (1977), Rational approximations of the integral of the Arrhenius function, J. Thermal Analysis 11,
-// 445-447 (from memory); its published error is below 1e-6 for x above 20.
-func senumYang(x float64) float64 {
-	up := x * (x*(x*(x+18)+86) + 96)
-	down := x * (x*(x*(x*(x+20)+120)+240) + 120)
-	return math.Exp(-x) / x * up / down
-}
-
-// A film heated at a constant rate b from T0 to T1: int exp(-E/RT) dT = (E/R)(p(E/RT1) - p(E/RT0)).
-func TestEquivalentTimeOfARamp(t *testing.T) {
-	const t0, t1, heating = 293.15, 413.15, 0.5
-	for _, e := range []float64{50e3, 76e3, 116e3} {
-		const reference = 393.15
-		closed := e / GasConstant * (senumYang(e/(GasConstant*t1)) - senumYang(e/(GasConstant*t0))) / heating *
-			math.Exp(e/(GasConstant*reference))
-		got := EquivalentTime([]Moment{{0, t0}, {(t1 - t0) / heating, t1}}, reference, e)
-		near(t, "ramp", got, closed, 2e-6) // the rational form's own error at x = 15
-	}
-}
-
-// Row K53: the same integral from the tabulated exponential integral, from a temperature so low that nothing is left of
-// it up to T = 400 K where E/RT = x. Ten digits less the factor 20 that the difference loses: 1e-8.
-func TestTemperatureIntegralMatchesK53(t *testing.T) {
-	r := published(t, "K53")
-	table := r.numbers(t, r.Outputs["x_exp_x_E1"])
-	for i, x := range r.numbers(t, r.Inputs["x"]) {
-		got := EquivalentTime([]Moment{{0, 100}, {300, 400}}, 400, x*GasConstant*400)
-		below := EquivalentTime([]Moment{{0, 10}, {90, 100}}, 400, x*GasConstant*400)
-		// int exp(-E/RT) dT = (E/R) p(x) = 400 exp(-x) (1 - x exp(x) E1(x)), and the reference takes exp(-x) out.
-		near(t, "integral", got+below, 400*(1-table[i]), 1e-8)
-	}
-}
-
 // The conversion after any history is that of the equivalent time held at the reference temperature: marched by
 // Runge-Kutta on a ramp and a hold against the closed form. 4000 steps leave 1e-9; 1e-7 leaves room for the corner.
 func TestEquivalentTimeGivesTheConversion(t *testing.T) {
@@ -54,31 +20,6 @@ func TestEquivalentTimeGivesTheConversion(t *testing.T) {
 	k, _ := law.Constants(393.15)
 	kt := k * EquivalentTime(history, 393.15, law.E1)
 	near(t, "conversion", alpha, 1-math.Pow(1+kt/2, -2), 1e-7)
-}
-
-// Kissinger (1957), Reaction kinetics in differential thermal analysis, Analytical Chemistry 29, 1702-1706: on a ramp of
-// rate b the rate of a first-order reaction peaks where E b/(R Tp^2) = A exp(-E/(R Tp)). The peak is searched on a marched
-// solution; a step of 0.02 K places it within 0.01 K, which moves the two sides apart by E/(R Tp^2) 0.01 K = 6e-4.
-func TestKissingerPeak(t *testing.T) {
-	law := FromPair(393.15, 300, 0.95, 76e3, 1)
-	for _, heating := range []float64{2.5 / 60, 10.0 / 60} {
-		const steps = 10000
-		end := 200 / heating
-		h := end / steps
-		var alpha, best, peak float64
-		for i := range steps {
-			s := float64(i) * h
-			rate := law.Rate(293.15+heating*s, alpha, 0)
-			if rate > best {
-				best, peak = rate, 293.15+heating*s
-			}
-			// The linear equation's exact step with the rate constant in the middle of the step: second order.
-			mid, _ := law.Constants(293.15 + heating*(s+h/2))
-			alpha = 1 - (1-alpha)*math.Exp(-mid*h)
-		}
-		k, _ := law.Constants(peak)
-		near(t, "Kissinger", law.E1*heating/(GasConstant*peak*peak), k, 1e-3)
-	}
 }
 
 // A history at the reference temperature counts as it stands, pieces add up, and hotter counts for more.

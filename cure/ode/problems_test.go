@@ -4,97 +4,22 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"strings"
 	"testing"
-
-	"gonum.org/v1/gonum/mat"
 
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/validate"
 )
 
-// The problems of the test set, with their exact Jacobians.
-
-func robertson() *ode.Dense {
-	d := ode.NewDense(3, func(_ float64, y, f []float64) {
-		f[0] = -0.04*y[0] + 1e4*y[1]*y[2]
-		f[2] = 3e7 * y[1] * y[1]
-		f[1] = -f[0] - f[2]
-	}, func(_ float64, y []float64, j *mat.Dense) {
-		j.SetRow(0, []float64{-0.04, 1e4 * y[2], 1e4 * y[1]})
-		j.SetRow(1, []float64{0.04, -1e4*y[2] - 6e7*y[1], -1e4 * y[1]})
-		j.SetRow(2, []float64{0, 6e7 * y[1], 0})
-	})
-	d.Autonomous = true
-	return d
-}
-
-func hires() *ode.Dense {
-	d := ode.NewDense(8, func(_ float64, y, f []float64) {
-		f[0] = -1.71*y[0] + 0.43*y[1] + 8.32*y[2] + 0.0007
-		f[1] = 1.71*y[0] - 8.75*y[1]
-		f[2] = -10.03*y[2] + 0.43*y[3] + 0.035*y[4]
-		f[3] = 8.32*y[1] + 1.71*y[2] - 1.12*y[3]
-		f[4] = -1.745*y[4] + 0.43*(y[5]+y[6])
-		f[5] = -280*y[5]*y[7] + 0.69*y[3] + 1.71*y[4] - 0.43*y[5] + 0.69*y[6]
-		f[6] = 280*y[5]*y[7] - 1.81*y[6]
-		f[7] = -f[6]
-	}, func(_ float64, y []float64, j *mat.Dense) {
-		j.Zero()
-		for _, e := range []struct {
-			r, c int
-			v    float64
-		}{
-			{0, 0, -1.71}, {0, 1, 0.43}, {0, 2, 8.32},
-			{1, 0, 1.71}, {1, 1, -8.75},
-			{2, 2, -10.03}, {2, 3, 0.43}, {2, 4, 0.035},
-			{3, 1, 8.32}, {3, 2, 1.71}, {3, 3, -1.12},
-			{4, 4, -1.745}, {4, 5, 0.43}, {4, 6, 0.43},
-			{5, 3, 0.69}, {5, 4, 1.71}, {5, 5, -280*y[7] - 0.43}, {5, 6, 0.69}, {5, 7, -280 * y[5]},
-			{6, 5, 280 * y[7]}, {6, 6, -1.81}, {6, 7, 280 * y[5]},
-			{7, 5, -280 * y[7]}, {7, 6, 1.81}, {7, 7, -280 * y[5]},
-		} {
-			j.Set(e.r, e.c, e.v)
-		}
-	})
-	d.Autonomous = true
-	return d
-}
-
-func orego() *ode.Dense {
-	d := ode.NewDense(3, func(_ float64, y, f []float64) {
-		f[0] = 77.27 * (y[1] + y[0]*(1-8.375e-6*y[0]-y[1]))
-		f[1] = (y[2] - (1+y[0])*y[1]) / 77.27
-		f[2] = 0.161 * (y[0] - y[2])
-	}, func(_ float64, y []float64, j *mat.Dense) {
-		j.SetRow(0, []float64{77.27 * (1 - 2*8.375e-6*y[0] - y[1]), 77.27 * (1 - y[0]), 0})
-		j.SetRow(1, []float64{-y[1] / 77.27, -(1 + y[0]) / 77.27, 1 / 77.27})
-		j.SetRow(2, []float64{0.161, 0, -0.161})
-	})
-	d.Autonomous = true
-	return d
-}
-
-func vanDerPol() *ode.Dense {
-	const eps = 1e-6
-	d := ode.NewDense(2, func(_ float64, y, f []float64) {
-		f[0] = y[1]
-		f[1] = ((1-y[0]*y[0])*y[1] - y[0]) / eps
-	}, func(_ float64, y []float64, j *mat.Dense) {
-		j.SetRow(0, []float64{0, 1})
-		j.SetRow(1, []float64{(-2*y[0]*y[1] - 1) / eps, (1 - y[0]*y[0]) / eps})
-	})
-	d.Autonomous = true
-	return d
-}
-
-// problem is one entry of testset.json with what the tests add to it.
+// problem is one problem of the test set (testdata/stiff) with what the tests add to it. Package validate has the equations and
+// compares the end values at a tight tolerance; here they serve to measure errors.
 type problem struct {
-	ID        string    `json:"id"`
-	Start     []float64 `json:"start"`
-	TEnd      float64   `json:"t_end"`
-	End       []float64 `json:"end"`
-	Tolerance float64   `json:"tolerance"`
-	System    *ode.Dense
+	ID     string
+	Start  []float64
+	TEnd   float64
+	End    []float64
+	System *ode.Dense
 	// absShare[i] times the relative tolerance is the absolute one: the size below which component i does not matter.
 	absShare []float64
 }
@@ -122,33 +47,48 @@ func distance(y, want []float64, opt ode.Options) float64 {
 
 func testSet(tb testing.TB) []problem {
 	tb.Helper()
-	text, err := os.ReadFile("../../testdata/ode/testset.json")
+	text, err := os.ReadFile("../../testdata/stiff/rows.json")
 	if err != nil {
 		tb.Fatal(err)
 	}
-	var file struct{ Problems []problem }
-	if err := json.Unmarshal(text, &file); err != nil {
+	var rows []struct {
+		ID     string
+		Inputs struct {
+			Start []float64 `json:"start"`
+			TEnd  float64   `json:"t_end"`
+		}
+		Outputs struct{ End []float64 }
+	}
+	if err := json.Unmarshal(text, &rows); err != nil {
 		tb.Fatal(err)
 	}
-	added := map[string]struct {
-		system   *ode.Dense
-		absShare []float64
-	}{
-		// The absolute tolerances follow the size of the components: Robertson's second species never exceeds 4e-5.
-		"robertson": {robertson(), []float64{1e-2, 1e-7, 1e-2}},
-		"hires":     {hires(), []float64{1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2}},
-		"orego":     {orego(), []float64{1e-1, 1e-1, 1e-1}},
-		"vanderpol": {vanDerPol(), []float64{1e-1, 1e-1}},
+	// The absolute tolerances follow the size of the components: Robertson's second species never exceeds 4e-5.
+	shares := map[string][]float64{
+		"robertson": {1e-2, 1e-7, 1e-2},
+		"hires":     {1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2, 1e-2},
+		"orego":     {1e-1, 1e-1, 1e-1},
+		"vanderpol": {1e-1, 1e-1},
 	}
-	for i := range file.Problems {
-		p := &file.Problems[i]
-		a, ok := added[p.ID]
-		if !ok {
-			tb.Fatalf("no system for problem %q", p.ID)
+	var problems []problem
+	for _, r := range rows {
+		name := strings.ToLower(strings.TrimPrefix(r.ID, "IVP-"))
+		system := stiffProblem(name)
+		if system == nil || shares[name] == nil {
+			tb.Fatalf("no system for problem %q", r.ID)
 		}
-		p.System, p.absShare = a.system, a.absShare
+		problems = append(problems, problem{ID: name, Start: r.Inputs.Start, TEnd: r.Inputs.TEnd, End: r.Outputs.End,
+			System: system, absShare: shares[name]})
 	}
-	return file.Problems
+	if len(problems) != len(shares) {
+		tb.Fatalf("%d problems, tolerances for %d", len(problems), len(shares))
+	}
+	return problems
+}
+
+// stiffProblem is a problem's equations.
+func stiffProblem(name string) *ode.Dense {
+	system, _ := validate.StiffProblem(name)
+	return system
 }
 
 // tableaux are the methods under test.

@@ -117,10 +117,10 @@ func TestJacobians(t *testing.T) {
 		sys ode.System
 		y   []float64
 	}{
-		"robertson": {robertson(), []float64{0.8, 3e-5, 0.2}},
-		"hires":     {hires(), []float64{0.7, 0.1, 0.05, 0.2, 0.3, 0.4, 0.003, 0.0027}},
-		"orego":     {orego(), []float64{30, 2, 70}},
-		"vanderpol": {vanDerPol(), []float64{1.5, -0.7}},
+		"robertson": {stiffProblem("robertson"), []float64{0.8, 3e-5, 0.2}},
+		"hires":     {stiffProblem("hires"), []float64{0.7, 0.1, 0.05, 0.2, 0.3, 0.4, 0.003, 0.0027}},
+		"orego":     {stiffProblem("orego"), []float64{30, 2, 70}},
+		"vanderpol": {stiffProblem("vanderpol"), []float64{1.5, -0.7}},
 		"film":      {f, fy},
 		"sealed":    {sealed{f}, fy},
 		"diffusion": {diffusion(6).system, []float64{1, 2, 3, 2, 1, 2}},

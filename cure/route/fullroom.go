@@ -44,7 +44,7 @@ func (w *workshop) spaceStages(horizon float64) []Stage {
 		if from < w.flocked() {
 			st.Name, st.Kind = "Wait for flocking", result.Wait
 		}
-		st.Exposure = w.exposure(w.job.Workshop.Transfer, &room, st.Piled)
+		st.Exposure = w.exposure(w.job.Workshop.Transfer, &room, w.air.State(from), st.Piled)
 		st.Stops = between(append(append([]float64(nil), room.Outside.temperature.Knots()...), room.Inside.temperature.Knots()...), from, to)
 		if from == 0 {
 			st.Own = room.Start()

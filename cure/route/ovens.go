@@ -46,7 +46,7 @@ func (w *workshop) staticOven(o *job.StaticOven) (Plan, error) {
 
 // inOven is a stage in the static oven.
 func (w *workshop) inOven(name string, start, end float64, o *job.StaticOven, c *Chamber) Stage {
-	return Stage{Name: name, Kind: result.Oven, Start: start, End: end, Piled: w.pile != nil, Exposure: w.exposure(o.Transfer, c, true)}
+	return Stage{Name: name, Kind: result.Oven, Start: start, End: end, Piled: w.pile != nil, Exposure: w.exposure(o.Transfer, c, c.Air, true)}
 }
 
 // Tunnel lays out the tunnel alone with the humidity ratios [kg/kg] of its zones, as a balance has found them.
@@ -77,7 +77,7 @@ func (w *workshop) tunnel(t *job.Tunnel, humidities []float64) (Plan, error) {
 		}
 		stages = append(stages, Stage{
 			Name: z.Name, Kind: kind, Start: at, End: end, Piled: w.pile != nil,
-			Exposure: w.exposure(z.Transfer, steady(state, z.WallTemperature), true),
+			Exposure: w.zone(z, state),
 			Position: position, Length: z.Length,
 		})
 		at, position = end, position+z.Length
@@ -108,3 +108,17 @@ func or(v *float64, otherwise float64) float64 {
 }
 
 var _ film.Surroundings = (*Chamber)(nil)
+
+// zone is what a part sees in a zone, the radiators included.
+func (w *workshop) zone(z *job.Zone, state air.State) film.Exposure {
+	x := w.exposure(z.Transfer, steady(state, z.WallTemperature), state, true)
+	if r := z.Infrared; r != nil {
+		absorbed := r.Flux * r.Absorptivity
+		x.Front.Absorbed = absorbed
+		if x.Front.Pile != nil {
+			x.Front.Absorbed, x.Front.Passed = absorbed*(1-r.FilmShare), absorbed*r.FilmShare
+		}
+		x.Back.Absorbed = r.BackFlux * r.BackAbsorptivity
+	}
+	return x
+}

@@ -3,6 +3,7 @@ package route
 import (
 	"slices"
 
+	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/num"
@@ -71,7 +72,7 @@ func (w *workshop) flocked() float64 {
 // stay is a stage in the workshop's air.
 func (w *workshop) stay(name string, kind result.StageKind, start, end float64, piled bool) Stage {
 	st := Stage{Name: name, Kind: kind, Start: start, End: end, Piled: piled && w.job.Pile != nil,
-		Exposure: w.exposure(w.job.Workshop.Transfer, w.air.over(start, end), piled)}
+		Exposure: w.exposure(w.job.Workshop.Transfer, w.air.over(start, end), w.air.State(start), piled)}
 	st.Stops = between(w.air.temperature.Knots(), start, end)
 	return st
 }
@@ -88,13 +89,13 @@ func between(at []float64, start, end float64) []float64 {
 	return slices.Compact(inside)
 }
 
-// exposure joins surroundings with the part's faces.
-func (w *workshop) exposure(t job.Transfer, around film.Surroundings, piled bool) film.Exposure {
+// exposure joins surroundings with the part's faces; blown is the air that fans and nozzles move.
+func (w *workshop) exposure(t job.Transfer, around film.Surroundings, blown air.State, piled bool) film.Exposure {
 	part := &w.job.Part
 	x := film.Exposure{
 		Around: around,
-		Front:  film.Face{Law: law(t, part, part.Orientation), Emissivity: w.job.Film.Adhesive.Emissivity, Factor: 1},
-		Back:   film.Face{Law: law(t, part, turned(part.Orientation)), Emissivity: part.BackEmissivity, Factor: 1},
+		Front:  film.Face{Law: law(t, part, part.Orientation, blown), Emissivity: w.job.Film.Adhesive.Emissivity, Factor: 1},
+		Back:   film.Face{Law: law(t, part, turned(part.Orientation), blown), Emissivity: part.BackEmissivity, Factor: 1},
 	}
 	if t.BackCoefficient != nil {
 		x.Back.Law = transfer.Given{H: *t.BackCoefficient}
@@ -108,8 +109,12 @@ func (w *workshop) exposure(t job.Transfer, around film.Surroundings, piled bool
 }
 
 // law builds the transfer law of one face.
-func law(t job.Transfer, part *job.Part, o job.Orientation) transfer.Law {
-	forced := transfer.Parallel{Velocity: t.Velocity, Length: part.Length, Tripped: t.Tripped}
+func law(t job.Transfer, part *job.Part, o job.Orientation, blown air.State) transfer.Law {
+	velocity := t.Velocity
+	if t.Fan != nil {
+		velocity = transfer.FreeVelocity(t.Fan.AirFlow, t.Fan.CrossSection)
+	}
+	forced := transfer.Parallel{Velocity: velocity, Length: part.Length, Tripped: t.Tripped}
 	buoyant := transfer.Buoyant{Length: part.Length, Orientation: orientation(o)}
 	switch t.Kind {
 	case job.ParallelFlow:
@@ -118,9 +123,23 @@ func law(t job.Transfer, part *job.Part, o job.Orientation) transfer.Law {
 		return buoyant
 	case job.Combined:
 		return transfer.Combined{Parallel: forced, Buoyant: buoyant}
+	case job.SlotNozzles:
+		n := t.Nozzles
+		return transfer.SlotField{Width: n.Width, Pitch: n.Pitch, Distance: n.Distance, Velocity: jet(n, blown)}
+	case job.RoundNozzles:
+		n := t.Nozzles
+		return transfer.RoundField{Diameter: n.Width, Pitch: n.Pitch, Distance: n.Distance, Velocity: jet(n, blown)}
 	default:
 		return transfer.Given{H: t.Coefficient}
 	}
+}
+
+// jet is the exit velocity of nozzles, from the pressure before them where it is given.
+func jet(n *job.Nozzles, blown air.State) float64 {
+	if n.Pressure != nil {
+		return transfer.JetVelocity(*n.Pressure, blown.Density())
+	}
+	return n.ExitVelocity
 }
 
 func orientation(o job.Orientation) transfer.Orientation {

@@ -133,6 +133,8 @@ func (d *dice) order(j *job.Job) {
 			p[i].Time = p[i-1].Time * math.Exp(-(2+16*d.Float64())*1e3*(1/p[i-1].Temperature-1/p[i].Temperature))
 		}
 	}
+	d.orderSpace(j)
+	d.orderPlaces(j)
 	late := 0.0
 	if j.Pile != nil {
 		j.Pile.AppliedAfter = math.Min(j.Pile.AppliedAfter, 3600)
@@ -154,6 +156,53 @@ func (d *dice) order(j *job.Job) {
 		t.Deadline, t.Horizon = math.Min(t.Deadline, 10*day), 14*day
 		slices.SortStableFunc(t.Zones, func(x, y job.Zone) int { return -strings.Compare(string(x.Kind), string(y.Kind)) })
 		t.Zones[0].Kind = job.Heated
+	}
+}
+
+// orderSpace puts the night of a full room in order.
+func (d *dice) orderSpace(j *job.Job) {
+	s := j.Workshop.Space
+	if s == nil {
+		return
+	}
+	sort.Slice(s.Outside, func(i, k int) bool { return s.Outside[i].Time < s.Outside[k].Time })
+	s.Outside[0].Time = 0
+	if h := s.Heating; h != nil {
+		h.SetBack = math.Min(h.SetBack, h.SetPoint)
+		if h.SetBackAt == nil {
+			h.ResumeAt = nil
+		} else if h.ResumeAt != nil {
+			*h.ResumeAt = *h.SetBackAt + 3600*(1+10*d.Float64())
+		}
+	}
+}
+
+// orderPlaces names the spots, gives nozzles to the laws that need them and flows to zones.
+func (d *dice) orderPlaces(j *job.Job) {
+	for i := range j.Part.Spots {
+		j.Part.Spots[i].Name = "spot " + string(rune('a'+i))
+	}
+	transfers := []*job.Transfer{&j.Workshop.Transfer}
+	if j.StaticOven != nil {
+		transfers = append(transfers, &j.StaticOven.Transfer)
+		if o := j.StaticOven; o.Batches > 1 {
+			o.BatchInterval = math.Min(o.BatchInterval, o.Dwell/2)
+		}
+	}
+	if t := j.Tunnel; t != nil {
+		if j.Part.Carrier == nil {
+			t.CarrierReturn = nil
+		}
+		for i := range t.Zones {
+			transfers = append(transfers, &t.Zones[i].Transfer)
+		}
+	}
+	for _, t := range transfers {
+		if n := t.Nozzles; n != nil {
+			n.Pitch = math.Max(n.Pitch, 3*n.Width)
+		} else if t.Kind == job.SlotNozzles || t.Kind == job.RoundNozzles {
+			t.Kind = job.Combined
+		}
 	}
 }
 

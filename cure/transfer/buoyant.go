@@ -73,8 +73,8 @@ func (l Buoyant) film(a air.State, Ts, ys float64, m air.Props) float64 {
 	var nu float64
 	switch l.Orientation {
 	case FacingUp, FacingDown:
-		q := max(0,-cross)
-		lift := d / math.Sqrt(least-turnover2*cross + Q1*(math.Pow(max(1,l.Length),Q2)-1)*q*q/(q+B*least))
+		q := max(0, -cross)
+		lift := d / math.Sqrt(least-turnover2*cross+Q1*(math.Pow(max(1, l.Length), Q2)-1)*q*q/(q+B*least))
 		if l.Orientation == FacingDown {
 			lift = -lift
 		}
@@ -146,4 +146,4 @@ func (l Buoyant) Provenance() Provenance {
 
 func cubes(a, b float64) float64 { return math.Cbrt(a*a*a + b*b*b) }
 
-var Q1,Q2,B = .16,0.7,0.1
+var Q1, Q2, B = .16, 0.7, 0.1

@@ -1,10 +1,6 @@
 package transfer
 
-import (
-	"math"
-
-	"github.com/drywright/drywright/cure/air"
-)
+import "math"
 
 // Pile is a layer of upright fibre on the film (flock): its height in m, its porosity (1 less the volume share of fibre),
 // the tortuosity of the paths between fibres, its effective conductivity in W/m K and the emissivity of the tips.
@@ -39,8 +35,7 @@ func (p *Prepared) series(k, tip float64) (share, total float64) {
 	s := p.s
 	outer := conductance(k, s.Air.P, (tip+s.Air.T)/2)
 	mean := (p.temperature + tip) / 2
-	pile := s.Pile.Porosity / (s.Pile.Tortuosity * s.Pile.Length) * air.Diffusivity(mean, s.Air.P)
-	inner := conductance(pile, s.Air.P, mean)
+	inner := conductance(s.Pile.coefficient(mean, s.Air.P), s.Air.P, mean)
 	share = inner / (outer + inner)
 	return share, outer * share
 }

@@ -16,6 +16,7 @@ type Surface struct {
 	Pile         *Pile
 	Factor       float64
 	AbsorbedFlux float64 // W/m2 of infrared, at the fibre tips or the bare film
+	FilmAbsorbed float64 // W/m2 of infrared that passes the tips and is absorbed by the film
 }
 
 // Exchange is what passes the face at one film temperature and water activity.
@@ -92,7 +93,7 @@ func (p *Prepared) film(a float64) stream {
 // Exchange at film temperature T in K and surface water activity a.
 //
 // Bare film: h from the law, k by Chilton and Colburn, j by Stefan flow from y_s = a f p_sat(T)/p, heat h phi/(e^phi - 1)
-// (T_inf - T) plus radiation plus infrared. With a pile see Pile. Convected + Radiated + AbsorbedFlux = FilmHeat + Flux cp_v
+// (T_inf - T) plus radiation plus infrared. With a pile see Pile. Convected + Radiated + AbsorbedFlux + FilmAbsorbed = FilmHeat + Flux cp_v
 // (Tip - T) holds to rounding, cp_v being that of vapour at the mean of film and air.
 func (s *Surface) Exchange(T, a float64) Exchange {
 	p := s.Prepare(T)
@@ -101,8 +102,14 @@ func (s *Surface) Exchange(T, a float64) Exchange {
 
 // Exchange is Surface.Exchange at the prepared temperature; its Flux is that of Prepared.Flux.
 func (p *Prepared) Exchange(a float64) Exchange {
-	s, f := p.s, p.film(a)
+	f := p.film(a)
 	p.settle(&f)
+	return p.exchange(f)
+}
+
+// exchange is what passes the face with a settled stream.
+func (p *Prepared) exchange(f stream) Exchange {
+	s := p.s
 	jcp := f.j * p.cpVapour
 	e := Exchange{Flux: f.j, H: f.h, K: f.k, Tip: f.tip}
 	e.Convected = highFlux(f.h, jcp) * (s.Air.T - f.tip)
@@ -113,6 +120,7 @@ func (p *Prepared) Exchange(a float64) Exchange {
 		e.Radiated = Radiation(s.Emissivity, s.Wall, p.temperature)
 		e.FilmHeat = e.Convected + e.Radiated + s.AbsorbedFlux
 	}
+	e.FilmHeat += s.FilmAbsorbed
 	e.VapourHeat = f.j*air.VapourEnthalpy(p.temperature) + jcp*(f.tip-p.temperature)
 	return e
 }

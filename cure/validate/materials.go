@@ -26,6 +26,15 @@ func materials() cases {
 			}
 			e.checkAt("length_mm", labels, l...)
 		},
+		"T26": func(e *entry) { e.check("regain_65_pct", 100*fibre(e, "polyamide").Regain) },
+		"T26-65": func(e *entry) {
+			ids := e.texts("records")
+			var regain []float64
+			for _, id := range ids {
+				regain = append(regain, 100*fibre(e, id).Regain)
+			}
+			e.checkAt("regain_pct", ids, regain...)
+		},
 		"T10": func(e *entry) {
 			var labels []string
 			var s []float64

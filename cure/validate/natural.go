@@ -44,6 +44,15 @@ func natural() cases {
 			e.check("Q_vertical_W", vertical*k/l*l*l*dT)
 			e.check("Nu_McAdams_down", down)
 			e.check("Q_down_W", down*k/(l/4)*l*l*dT)
+			// The product's own laws, at its own properties of air: 2 % where the law is the book's; Raithby and Hollands against
+			// McAdams 15 % where the layer rises, 30 % where it is stable, as much as published laws differ there.
+			law := func(o transfer.Orientation) float64 {
+				return transfer.Buoyant{Length: l, Orientation: o}.Coefficient(dryAir(e.kelvin("T_inf_C")), e.kelvin("T_s_C"), 0) * l * l * dT
+			}
+			e.richer("Q_vertical_W", relative(0.02), "the product's law and properties of air", law(transfer.Vertical))
+			e.richer("Q_up_W", relative(0.15), "the product's law (Raithby and Hollands) against McAdams'", law(transfer.FacingUp))
+			e.richer("Q_down_W", relative(0.3), "the product's law (Raithby and Hollands) against McAdams': stable laws differ by 30 %",
+				law(transfer.FacingDown))
 		},
 		"CNV-HT-HORIZ-*": horizontalPlates,
 		"CNV-HT-MCADAMS-DOC": func(e *entry) {

@@ -26,7 +26,7 @@ func trade() cases {
 		"T16": func(e *entry) {
 			e.check("cure_min", curedIn(e, "acrylic-methylol", e.kelvin("cure_C"), e.one("conversion"))/60)
 		},
-		"T17": overnight,
+		"T17": overnight, "TRD-OPEN": overnight, "TRD-STEEL": steelInTunnel,
 		"T22": func(e *entry) {
 			j := job.Default()
 			p := j.Workshop.Air[0]
@@ -38,21 +38,51 @@ func trade() cases {
 	}
 }
 
-// overnight is one flocked part of the default job, left in the room.
-func overnight(e *entry) {
-	j := job.Default()
-	r, err := sim.Run(&j)
+// marks runs a job and returns the times of its first route's marks [s].
+func marks(e *entry, j *job.Job) map[result.MarkName]float64 {
+	at := map[result.MarkName]float64{}
+	r, err := sim.Run(j)
 	if err != nil {
 		e.fail(err.Error())
-		return
+		return at
 	}
-	at := map[result.MarkName]float64{}
 	for _, m := range r.Routes[0].Marks {
 		if m.Time != nil {
 			at[m.Name] = *m.Time
 		}
 	}
+	return at
+}
+
+// overnight is one flocked part of the default job, left in the room.
+func overnight(e *entry) {
+	j := job.Default()
+	at := marks(e, &j)
+	if e.ID == "TRD-OPEN" {
+		e.check("open_min", at[result.Open]/60)
+		return
+	}
 	e.check("touch_h", at[result.Touch]/3600)
 	e.check("handle_h", at[result.Ready]/3600)
 	e.check("full_days", at[result.Cured]/86400)
+}
+
+// steelInTunnel is the default job's film on steel sheet in a tunnel of two zones, times from the entry.
+func steelInTunnel(e *entry) {
+	j := job.Default()
+	record := part(e, "steel")
+	j.Part.Density, j.Part.HeatCapacity, j.Part.Conductivity = record.Density, record.HeatCapacity, record.Conductivity
+	j.Part.BackEmissivity, j.Part.LimitTemperature, j.Part.Thickness = record.BackEmissivity, record.LimitTemperature, e.one("thickness_m")
+	j.Room, j.Tunnel = nil, job.NewTunnel()
+	j.Tunnel.LineSpeed, j.Tunnel.Zones = 1.0/60, nil
+	w := e.one("W")
+	for i, T := range e.kelvins("T_C") {
+		zone := job.NewZone()
+		zone.AirTemperature, zone.Length = T, e.in("minutes")[i]
+		zone.Humidity, zone.Transfer = job.Humidity{HumidityRatio: &w}, job.Transfer{Kind: job.Given, Coefficient: e.one("h_W_per_m2K")}
+		j.Tunnel.Zones = append(j.Tunnel.Zones, zone)
+	}
+	at := marks(e, &j)
+	e.check("dry_min", (at[result.DryThrough]-j.Tunnel.EnteredAfter)/60)
+	e.check("cured_min", (at[result.Cured]-j.Tunnel.EnteredAfter)/60)
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"flag"
 	"fmt"
+	"strings"
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/report"
@@ -55,17 +56,34 @@ func (p *program) checkVerb(args []string) int {
 	return p.print(fmt.Sprintf("The job %q can be computed.\n", j.Name))
 }
 
-// demoVerb prints the demo job.
+// demoVerb prints a worked example: the first, or the one that is named.
 func (p *program) demoVerb(args []string) int {
 	flags := flag.NewFlagSet("demo", flag.ContinueOnError)
+	name := flags.String("which", "sleeves", "the example: "+strings.Join(demoNames(), ", "))
 	if _, code := p.parse("demo", flags, args, 0); code >= 0 {
 		return code
 	}
-	text, err := job.Encode(job.Demo())
-	if err != nil {
-		return p.refuse(err)
+	for _, d := range job.Demos() {
+		if d.ID != *name {
+			continue
+		}
+		text, err := job.Encode(d.Job)
+		if err != nil {
+			return p.refuse(err)
+		}
+		return p.print(string(text))
 	}
-	return p.print(string(text))
+	fmt.Fprintf(p.stderr, "drywright demo: there is no example %q; give one of %s\n", *name, strings.Join(demoNames(), ", "))
+	return misused
+}
+
+// demoNames lists the worked examples.
+func demoNames() []string {
+	var names []string
+	for _, d := range job.Demos() {
+		names = append(names, d.ID)
+	}
+	return names
 }
 
 // job reads and decodes a job; it returns -1 with it, or an exit code with which to end.

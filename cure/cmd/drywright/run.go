@@ -44,7 +44,7 @@ func verbs() []verb {
 			"states with the film's state,\nthe risks and the balances. JOB.json may be - for standard input.", (*program).predictVerb},
 		{"check", "check JOB.json", "Reads a job and reports every fault in it, without computing. JOB.json may be - for " +
 			"standard input.", (*program).checkVerb},
-		{"demo", "demo", "Prints the demo job, a worked example to start from.", (*program).demoVerb},
+		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
 	}

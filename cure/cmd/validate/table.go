@@ -9,7 +9,7 @@ import (
 )
 
 // columns are the widths of the table; the source ends the line.
-const columns = "%-22s %-4s %-46s %13s %13s %11s %9s  %-13s %s\n"
+const columns = "%-22s %-4s %-52s %13s %13s %11s %9s  %-13s %s\n"
 
 // write prints the table by subject, then what was left out, then the sum.
 func write(w io.Writer, r *validate.Report) {

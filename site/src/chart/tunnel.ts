@@ -26,6 +26,8 @@ export interface TunnelMark {
 
 export interface TunnelLine {
   name: string;
+  /** As it stands beside the line, in a strip that says the rest. */
+  label: string;
   style: number;
   /** In the unit of its strip, one for each position. */
   values: number[];
@@ -79,8 +81,9 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     const zone = stages.find((s) => position <= s.position_m + s.length_m) ?? last;
     return zone.start_s + ((zone.end_s - zone.start_s) * (position - zone.position_m)) / zone.length_m;
   };
-  const line = (name: string, style: number, of: keyof Curves, to: (si: number) => number): TunnelLine => ({
-    name,
+  const line = (label: string, style: number, of: keyof Curves, to: (si: number) => number): TunnelLine => ({
+    name: label,
+    label,
     style,
     values: times.map((t, i) => to(valueAt(route.curves, of, t, sideOf(times, i)))),
   });
@@ -104,7 +107,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     water: [
       line(names.mean, 1, 'mean_water_kg_per_kg', grams),
       line(names.outer, 2, 'outer_water_kg_per_kg', grams),
-    ],
+    ].map((l) => ({ ...l, name: text.tunnel.waterOf(l.label) })),
     conversion: cures ? line(names.conversion, 3, 'mean_conversion', (x) => x * 100) : null,
     marks: byTime
       .filter((m) => m.time_s >= entered && m.time_s <= left)

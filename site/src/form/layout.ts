@@ -20,6 +20,7 @@ export const sections = [
   'static_oven',
   'tunnel',
   'targets',
+  'tariffs',
   'numerics',
 ] as const;
 export type SectionName = (typeof sections)[number];
@@ -40,6 +41,7 @@ const foremost: ReadonlySet<string> = new Set([
   'part.limit_temperature_K',
   'workshop.air',
   'workshop.transfer',
+  'workshop.space',
   'static_oven.loaded_after_s',
   'static_oven.dwell_s',
   'static_oven.set_point_K',
@@ -50,6 +52,13 @@ const foremost: ReadonlySet<string> = new Set([
   'tunnel.line_speed_m_per_s',
   'tunnel.zones',
   'tunnel.deadline_s',
+  'tunnel.coated_area_per_m_m2_per_m',
+  'tunnel.zones[].name',
+  'tunnel.zones[].kind',
+  'tunnel.zones[].length_m',
+  'tunnel.zones[].air_temperature_K',
+  'tunnel.zones[].humidity',
+  'tunnel.zones[].transfer',
 ]);
 
 /** What a closed section says of itself: the values that identify it at a glance. */
@@ -62,6 +71,7 @@ export const digest: Readonly<Record<SectionName, readonly string[]>> = {
   static_oven: ['static_oven.set_point_K', 'static_oven.dwell_s'],
   tunnel: ['tunnel.line_speed_m_per_s', 'tunnel.zones'],
   targets: ['targets.full_conversion', 'targets.handling_temperature_K'],
+  tariffs: ['tariffs.energy_price_per_kWh', 'tariffs.currency'],
   numerics: ['numerics.film_cells', 'numerics.relative_tolerance'],
 };
 

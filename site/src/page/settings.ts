@@ -1,6 +1,7 @@
 /** The settings of a job in a few lines of words, for the printed sheet: everything in view of the form, no more. */
 import { digestOf, shortValue } from '../form/digest';
 import { fold, nameOf, nodesOf, sections, type Node, type SectionName } from '../form/layout';
+import { isUsed } from '../form/use';
 import { recordKinds, recordOf, type RecordKind } from '../form/records';
 import type { Catalogue, Job } from '../generated/contract';
 import type { FieldIndex } from '../state/faults';
@@ -52,7 +53,9 @@ function tell(job: Job, nodes: readonly Node[], index: number | null): string[] 
           (_, i) => `${i + 1}) ${tell(job, node.nodes, i).join(', ')}`,
         );
       case 'block':
-        return getAt(job, path) === null ? [] : tell(job, node.nodes, index);
+        return getAt(job, path) === null || !isUsed(node.block.used_when, path, (p) => getAt(job, p))
+          ? []
+          : tell(job, node.nodes, index);
     }
   });
 }
@@ -60,9 +63,7 @@ function tell(job: Job, nodes: readonly Node[], index: number | null): string[] 
 function tellField(job: Job, path: string, node: Node & { kind: 'field' }): string[] {
   const { field } = node;
   const value = getAt(job, path);
-  const unused =
-    field.used_when &&
-    !field.used_when.in.includes(String(getAt(job, path.replace(/[^.]+$/, field.used_when.path))));
+  const unused = !isUsed(field.used_when, path, (p) => getAt(job, p));
   if (value === null || value === undefined || value === '' || value === false || unused) return [];
   if (value === true) return [field.label.toLowerCase()];
   // The kind of a block and a name speak for themselves.

@@ -5,6 +5,7 @@
 import type { Kind, MarkName, Verdict } from '../generated/contract';
 import type { SectionName } from '../form/layout';
 import type { Slip } from '../state/job.svelte';
+import { plant, tunnel } from './plant';
 
 const verdicts: Record<Verdict, string> = {
   in_time: 'In time',
@@ -22,6 +23,7 @@ const sections: Record<SectionName, string> = {
   static_oven: 'Route: static oven',
   tunnel: 'Route: tunnel oven',
   targets: 'Targets',
+  tariffs: 'Energy prices',
   numerics: 'Computation',
 };
 
@@ -285,6 +287,8 @@ export const en = {
   },
 
   marks,
+  plant,
+  tunnel,
   routes: { room: 'Room', static_oven: 'Static oven', tunnel: 'Tunnel oven' } as Record<Kind, string>,
 
   footer: {

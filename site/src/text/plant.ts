@@ -14,10 +14,11 @@ export const tunnel = {
     air: 'air',
     film: 'film',
     back: 'part',
-    mean: 'water, mean',
-    outer: 'water, outer 5 %',
+    mean: 'mean',
+    outer: 'outer 5 %',
     conversion: 'conversion',
   },
+  waterOf: (line: string) => `water, ${line}`,
   note: 'In each zone: temperature and humidity of its air, in g of water per kg of dry air. “Part” is its back.',
   zones: 'Zones',
   zone: (name: string, kind: string, temperature: string, humidity: string) =>
@@ -32,7 +33,6 @@ export const tunnel = {
   state: (film: string, water: string) => `At the exit: film ${film}, water ${water}`,
   stateConversion: (share: string) => `, conversion ${share}`,
   read: 'Read off at',
-  readHint: 'Move over the picture, or move this with the arrow keys.',
   readAt: (metres: string, inside: string, after: string) =>
     `${metres}, ${inside} in the tunnel, ${after} after spraying`,
   table: 'The picture as a table',
@@ -47,7 +47,7 @@ export const plant = {
   spot: 'Judged at',
   spots: {
     title: 'Spots',
-    note: 'The route is judged where the part is ready last. The other figures of the route are those of the open face.',
+    note: 'The route is judged at the worst place: where a danger comes true, else where the part is ready last. The other figures of the route are those of the open face.',
     place: 'Place',
     face: 'Open face',
     ready: 'Ready',

@@ -1,0 +1,61 @@
+package transfer
+
+import "github.com/drywright/drywright/cure/air"
+
+// Moist is a Prepared whose fibre holds moisture and is at rest with the air at its tips: the mole fraction there is the
+// fibre's own, not what the two layers would make of film and air. The film's vapour then crosses the pile alone, and what
+// the tips give to the air crosses the air film alone:
+//
+//	j = g_pile ln((1 - y_o)/(1 - y_s)),  j_o = g_air ln((1 - y_a)/(1 - y_o))
+//
+// The heat follows the vapour that leaves the tips: it sets the Ackermann factors and, for the share that comes from the
+// fibre, is warmed along the pile like the film's.
+type Moist struct {
+	p       *Prepared
+	y       float64 // at the tips
+	air     stream  // of the air film: j is j_o
+	through float64 // g_pile in kg/m2 s
+}
+
+// FibreTemperature in K is the mean of the pile from film to tips, vapour flux apart.
+func (p *Prepared) FibreTemperature() float64 { return (p.temperature + p.dryTip) / 2 }
+
+// Hold is the face with the mole fraction y at the tips of its pile.
+func (p *Prepared) Hold(y float64) Moist {
+	m := Moist{p: p, y: y, air: stream{tip: p.dryTip}}
+	s, f := p.s, &m.air
+	for range passes {
+		props := filmProps(s.Air, f.tip, y)
+		f.h = s.Factor * coefficient(s.Law, s.Air, f.tip, y, props)
+		f.k = MassCoefficient(f.h, props)
+		f.j, _ = StefanFlux(f.k, s.Air.P, (f.tip+s.Air.T)/2, s.Air.Y, y)
+		p.settle(f)
+	}
+	mean := (p.temperature + f.tip) / 2
+	m.through = conductance(s.Pile.coefficient(mean, s.Air.P), s.Air.P, mean)
+	return m
+}
+
+// Flux is Prepared.Flux of the film: the vapour that leaves it, for the tips or the fibre.
+func (m *Moist) Flux(a float64) (j, slope float64) {
+	l, dl := StefanLog(m.y, a*m.p.full)
+	return m.through * l, m.through * dl * m.p.full
+}
+
+// SaturatedFraction is that of Prepared.
+func (m *Moist) SaturatedFraction() float64 { return m.p.full }
+
+// Given is the vapour that the tips give to the air, kg/m2 s.
+func (m *Moist) Given() float64 { return m.air.j }
+
+// Exchange is Prepared.Exchange; its VapourHeat is that of the vapour given to the air.
+func (m *Moist) Exchange(a float64) Exchange {
+	e := m.p.exchange(m.air)
+	e.Flux, _ = m.Flux(a)
+	return e
+}
+
+// coefficient is the mass transfer coefficient in m/s of a pile at the mean temperature T.
+func (l *Pile) coefficient(T, P float64) float64 {
+	return l.Porosity / (l.Tortuosity * l.Length) * air.Diffusivity(T, P)
+}

@@ -1,0 +1,94 @@
+package transfer
+
+import "github.com/drywright/drywright/cure/air"
+
+// SlotField is a field of slots blowing at the face: slot width, pitch and distance in m, exit velocity in m/s.
+type SlotField struct{ Width, Pitch, Distance, Velocity float64 }
+
+// Coefficient is the average over the field, at film properties.
+func (l SlotField) Coefficient(a air.State, Ts, ys float64) float64 {
+	return l.film(a, Ts, ys, filmProps(a, Ts, ys))
+}
+
+func (l SlotField) film(_ air.State, _, _ float64, m air.Props) float64 {
+	nu := SlotArrayMartin(l.reynolds(m), m.Prandtl(), l.Width/l.Pitch, l.Distance/l.Width)
+	return nu * m.Conductivity / (2 * l.Width)
+}
+
+func (l SlotField) reynolds(m air.Props) float64 {
+	return l.Velocity * 2 * l.Width / m.KinematicViscosity()
+}
+
+// Check looks at Reynolds number, distance and open area.
+func (l SlotField) Check(a air.State, Ts, ys float64) []Caution {
+	f0 := slotOptimum(l.Distance / l.Width)
+	return outside([]bound{
+		{"slots_reynolds", "The slots' Reynolds number", l.reynolds(filmProps(a, Ts, ys)), 1500, 4e4},
+		{"slots_distance", "The distance of the slots over their width", l.Distance / l.Width, 2, 80},
+		{"slots_open_area", "The slots' share of open area", l.Width / l.Pitch, 0.008, 2.5 * f0},
+	})
+}
+
+// Provenance of the slots.
+func (l SlotField) Provenance() Provenance {
+	return Provenance{
+		Name:     "slot nozzles",
+		Equation: "Nu = (2/3) f0^(3/4) (2 Re/(f/f0 + f0/f))^(2/3) Pr^0.42, f = W/S, f0 = (60 + 4 (H/2W - 2)^2)^(-1/2)",
+		Source:   "Martin 1977, Adv. Heat Transfer 13, 1-60",
+		Range:    "1500 <= Re <= 4e4, 2 <= H/W <= 80, 0.008 <= W/S <= 2.5 f0",
+	}
+}
+
+// RoundField is a field of round nozzles in triangles blowing at the face: diameter, pitch and distance in m, exit velocity
+// in m/s.
+type RoundField struct{ Diameter, Pitch, Distance, Velocity float64 }
+
+// Coefficient is the average over the field, at film properties.
+func (l RoundField) Coefficient(a air.State, Ts, ys float64) float64 {
+	return l.film(a, Ts, ys, filmProps(a, Ts, ys))
+}
+
+func (l RoundField) film(_ air.State, _, _ float64, m air.Props) float64 {
+	nu := RoundArrayMartin(l.reynolds(m), m.Prandtl(), TriangularArea(l.Diameter, l.Pitch), l.Distance/l.Diameter)
+	return nu * m.Conductivity / l.Diameter
+}
+
+func (l RoundField) reynolds(m air.Props) float64 {
+	return l.Velocity * l.Diameter / m.KinematicViscosity()
+}
+
+// Check looks at Reynolds number, distance and open area.
+func (l RoundField) Check(a air.State, Ts, ys float64) []Caution {
+	return outside([]bound{
+		{"round_reynolds", "The nozzles' Reynolds number", l.reynolds(filmProps(a, Ts, ys)), 2000, 1e5},
+		{"round_distance", "The distance of the nozzles over their diameter", l.Distance / l.Diameter, 2, 12},
+		{"round_open_area", "The nozzles' share of open area", TriangularArea(l.Diameter, l.Pitch), 0.004, 0.04},
+	})
+}
+
+// Provenance of the round nozzles.
+func (l RoundField) Provenance() Provenance {
+	return Provenance{
+		Name:     "round nozzles",
+		Equation: "Nu = K G Re^(2/3)/2 Pr^0.42, K = (1 + (H/D sqrt(f)/0.6)^6)^(-0.05), G = 2 sqrt(f) (1 - 2.2 sqrt(f))/(1 + 0.2 (H/D - 6) sqrt(f))",
+		Source:   "Martin 1977, Adv. Heat Transfer 13, 1-60",
+		Range:    "2000 <= Re <= 1e5, 2 <= H/D <= 12, 0.004 <= f <= 0.04",
+	}
+}
+
+// bound is a number with the range in which a correlation was published.
+type bound struct {
+	code, what     string
+	got, low, high float64
+}
+
+// outside turns the bounds that do not hold into cautions.
+func outside(bounds []bound) []Caution {
+	var out []Caution
+	for _, b := range bounds {
+		if !(b.got >= b.low && b.got <= b.high) {
+			out = append(out, Caution{b.code, b.what + " is " + short(b.got) + "; the law is published for " + short(b.low) + " to " + short(b.high) + "."})
+		}
+	}
+	return out
+}
