@@ -189,6 +189,7 @@ type Part struct {
 	StartTemperature *float64    `json:"start_temperature_K"` // null: the workshop's air when spraying
 	Carrier          *Carrier    `json:"carrier"`             // null: none
 	Spots            []Spot      `json:"spots"`               // places that dry unlike the open face; empty: none
+	CoatedArea       *float64    `json:"coated_area_m2"`      // of one part, both faces where both are coated; null: amounts per part are left out
 }
 
 // Spot is a named place on the part: the coefficient of heat transfer and the coat, as multiples of the open face's.

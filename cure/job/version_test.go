@@ -63,7 +63,7 @@ func golden(t *testing.T, name string) []byte {
 // Documents of version 1 are read for ever: these are never written again. What they say is what is read, and what they
 // do not know of is what an absent field means.
 func TestVersion1IsRead(t *testing.T) {
-	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-wave2.json"} {
+	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json"} {
 		text := golden(t, name)
 		j, err := Decode(text)
 		if err != nil {
@@ -84,16 +84,16 @@ func TestVersion1IsRead(t *testing.T) {
 
 // The document with every block comes back byte by byte, and means what the Go value means.
 func TestWholeDocument(t *testing.T) {
-	text := golden(t, "v1-wave2.json")
+	text := golden(t, "v1-rooms.json")
 	j, err := Decode(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if again, err := Encode(j); err != nil || !bytes.Equal(again, text) {
-		t.Error("v1-wave2.json does not come back as it is")
+		t.Error("v1-rooms.json does not come back as it is")
 	}
 	if !reflect.DeepEqual(j, whole()) {
-		t.Error("v1-wave2.json is read as another job")
+		t.Error("v1-rooms.json is read as another job")
 	}
 	leaf, block := map[string]reflect.Type{}, map[string]reflect.Type{}
 	patterns(reflect.TypeFor[Job](), "", leaf, block)

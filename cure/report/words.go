@@ -152,6 +152,7 @@ func english() words {
 		limitsOf: map[string]string{
 			"dwell":            "of the time in the tunnel until {place}",
 			"heat":             "of the heat installed in {place}",
+			"exhaust":          "of the water that the air of {place} can hold",
 			"part_temperature": "of the way from the workshop to the part's limit",
 			"flammable":        "of the flammable vapour that {place} may hold",
 		},

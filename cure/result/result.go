@@ -268,6 +268,17 @@ type Amounts struct {
 	Cost        *float64 `json:"cost_per_m2"`
 	Currency    string   `json:"currency"`
 	Carbon      *float64 `json:"carbon_kg_per_m2"`
+	Part        *PerPart `json:"per_part"` // null where the area of a part is not stated
+}
+
+// PerPart is what one part takes.
+type PerPart struct {
+	Evaporated float64  `json:"evaporated_kg"`
+	PerHour    *float64 `json:"parts_per_hour"`
+	PerShift   *float64 `json:"parts_per_shift"`
+	Energy     *float64 `json:"energy_J"`
+	Cost       *float64 `json:"cost"`
+	Carbon     *float64 `json:"carbon_kg"`
 }
 
 // SpotAnswer is the route judged at one place of the part.

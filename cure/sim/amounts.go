@@ -34,7 +34,23 @@ func (r *run) amounts(accounts []result.Account) result.Amounts {
 			r.energy(&a, accounts, s.CoatedArea)
 		}
 	}
+	if area := r.job.Part.CoatedArea; area != nil {
+		a.Part = perPart(&a, *area)
+	}
 	return a
+}
+
+// perPart is what one part of the coated area [m2] takes.
+func perPart(a *result.Amounts, area float64) *result.PerPart {
+	times := func(v *float64, factor float64) *float64 {
+		if v == nil {
+			return nil
+		}
+		product := *v * factor
+		return &product
+	}
+	return &result.PerPart{Evaporated: a.Evaporated * area, PerHour: times(a.Throughput, 1/area), PerShift: times(a.PerShift, 1/area),
+		Energy: times(a.Energy, area), Cost: times(a.Cost, area), Carbon: times(a.Carbon, area)}
 }
 
 // rate fills in the throughput [m2/s].
@@ -105,6 +121,7 @@ func (r *run) limits(marks []result.Mark, accounts []result.Account) []result.Li
 		if s := accounts[i].Share; s != nil {
 			add("heat", accounts[i].Place, *s)
 		}
+		add("exhaust", accounts[i].Place, r.filled(&accounts[i])/r.job.Targets.NearSaturation)
 		if s := accounts[i].Flammable; s != nil {
 			add("flammable", accounts[i].Place, *s/flammableShare)
 		}
@@ -113,6 +130,19 @@ func (r *run) limits(marks []result.Mark, accounts []result.Account) []result.Li
 	add("part_temperature", "", (r.hot.worst-start)/(r.job.Part.LimitTemperature-start))
 	slices.SortStableFunc(limits, func(a, b result.Limit) int { return cmp.Compare(b.Share, a.Share) })
 	return limits
+}
+
+// filled is how far the air of an account is full of water: its relative humidity, or above the boiling point the share
+// of steam in it.
+func (r *run) filled(a *result.Account) float64 {
+	for i := range r.plan.Stages {
+		st := &r.plan.Stages[i]
+		if st.Name == a.Place && st.Length > 0 {
+			air := st.Exposure.Around.Climate(st.Start, nil).Air
+			return air.Y / math.Min(1, air.SaturatedFraction())
+		}
+	}
+	return 0
 }
 
 // airRisks are the dangers that the accounts show: a heater that does not reach, vapour that may burn.

@@ -41,12 +41,16 @@ type run struct {
 // show where they lead.
 const settle = 0.15
 
-// newRun starts a part along a plan.
+// newRun starts a part along a plan. Carriers of a tunnel may come back warm from their last round.
 func (b *bench) newRun(p route.Plan) *run {
-	r := &run{bench: b, plan: p, state: b.start}
-	r.state.Water = append([]float64(nil), b.start.Water...)
-	r.state.Conversion = append([]float64(nil), b.start.Conversion...)
-	r.state.Part = append([]float64(nil), b.start.Part...)
+	own := *b
+	if t := b.job.Tunnel; p.Kind == result.Tunnel && t.CarrierReturn != nil {
+		own.start.Carrier = *t.CarrierReturn
+	}
+	r := &run{bench: &own, plan: p, state: own.start}
+	r.state.Water = slices.Clone(own.start.Water)
+	r.state.Conversion = slices.Clone(own.start.Conversion)
+	r.state.Part = slices.Clone(own.start.Part)
 	return r
 }
 
