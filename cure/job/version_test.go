@@ -21,6 +21,8 @@ func whole() Job {
 	j.Pile.Regain = 0.0425
 	j.Part.Carrier = NewCarrier()
 	edge := Spot{Name: "Edge", TransferFactor: 1.6, CoatFactor: 0.9}
+	one := 0.04
+	j.Part.CoatedArea = &one
 	j.Part.Spots = []Spot{NewSpot(), edge}
 
 	s := NewSpace()
