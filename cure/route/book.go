@@ -3,6 +3,7 @@ package route
 // ChamberBook is what passed a static oven over a stage [J, kg].
 type ChamberBook struct {
 	Heater, Lost, Passed   float64 // heat from the heater, lost through the walls, carried off by the passing air
+	Drawn                  float64 // by all loads
 	AirKept, WallsKept     float64
 	WaterPassed, WaterKept float64 // carried off less brought in; kept by the chamber's air
 }
@@ -11,7 +12,7 @@ type ChamberBook struct {
 func (c *Chamber) Book(start, end []float64) ChamberBook {
 	d := func(i int) float64 { return end[i] - start[i] }
 	return ChamberBook{
-		Heater: d(chamberHeater), Lost: d(chamberLost), Passed: d(chamberPassed),
+		Heater: d(chamberHeater), Lost: d(chamberLost), Passed: d(chamberPassed), Drawn: d(chamberDrawn),
 		AirKept: c.AirCapacity * d(chamberAir), WallsKept: c.WallCapacity * d(chamberWall),
 		WaterPassed: d(chamberWater), WaterKept: c.DryAir * d(chamberHumidity),
 	}

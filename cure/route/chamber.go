@@ -28,14 +28,15 @@ type Chamber struct {
 	MakeUp       float64   // G without the door, dry air [kg/s]
 	Door         float64   // further dry air that comes in over this stage, its door being open [kg/s]
 	MakeUpAir    air.State
-	WallCapacity float64 // C_w [J/K]
-	WallExchange float64 // U_w [W/K]
-	WallLoss     float64 // U_l [W/K]
-	Room         float64 // T_room [K]
+	Others       []Company // further loads in the oven over this stage
+	WallCapacity float64   // C_w [J/K]
+	WallExchange float64   // U_w [W/K]
+	WallLoss     float64   // U_l [W/K]
+	Room         float64   // T_room [K]
 }
 
-// Positions of the own states. The last four are counts that nothing depends on: heat from the heater, lost through the walls,
-// taken by the passing air [J], water carried off by it [kg].
+// Positions of the own states. The last five are counts that nothing depends on: heat from the heater, lost through the walls,
+// taken by the passing air [J], water carried off by it [kg], heat drawn by all loads [J].
 const (
 	chamberAir = iota
 	chamberWall
@@ -44,6 +45,7 @@ const (
 	chamberLost
 	chamberPassed
 	chamberWater
+	chamberDrawn
 	chamberStates
 )
 
@@ -80,7 +82,7 @@ func (c *Chamber) States() int { return chamberStates }
 // Scale implements film.Surroundings.
 func (c *Chamber) Scale(i int) float64 {
 	return [chamberStates]float64{temperatureScale, temperatureScale, humidityScale,
-		math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}[i]
+		math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}[i]
 }
 
 // Climate implements film.Surroundings.
@@ -94,7 +96,10 @@ func (c *Chamber) Climate(_ float64, own []float64) film.Climate {
 }
 
 // Rates implements film.Surroundings.
-func (c *Chamber) Rates(_ float64, own []float64, d film.Drawn, out []float64) {
+func (c *Chamber) Rates(t float64, own []float64, d film.Drawn, out []float64) {
+	for i := range c.Others {
+		c.Others[i].add(t, &d)
+	}
 	T, wall := own[chamberAir], own[chamberWall]
 	toWall := c.WallExchange * (T - wall)
 	lost := c.WallLoss * (wall - c.Room)
@@ -109,10 +114,11 @@ func (c *Chamber) Rates(_ float64, own []float64, d film.Drawn, out []float64) {
 		out[chamberHumidity] = (c.CoatedArea*d.Vapour - out[chamberWater]) / c.DryAir
 	}
 	out[chamberHeater], out[chamberLost], out[chamberPassed] = power, lost, passed
+	out[chamberDrawn] = c.CoatedArea * (d.FromAir + d.FromWalls)
 }
 
 // Varies implements film.Surroundings.
-func (c *Chamber) Varies() bool { return false }
+func (c *Chamber) Varies() bool { return len(c.Others) > 0 }
 
 // fraction is the vapour mole fraction of air with the humidity ratio w [kg/kg].
 func fraction(w float64) float64 {

@@ -41,7 +41,7 @@ func (w *workshop) staticOven(o *job.StaticOven) (Plan, error) {
 			stages[i].Own = chamber.Start(or(c.AirAtLoading, o.SetPoint), or(c.WallAtLoading, o.SetPoint))
 		}
 	}
-	return w.finish(Plan{Kind: result.StaticOven, Outside: shop, Deadline: o.Deadline, Horizon: o.Horizon, HeatedEnd: exit, Exit: exit}, stages), nil
+	return w.finish(Plan{Kind: result.StaticOven, Outside: shop, Entry: entry, Deadline: o.Deadline, Horizon: o.Horizon, HeatedEnd: exit, Exit: exit}, stages), nil
 }
 
 // inOven is a stage in the static oven.
@@ -82,7 +82,7 @@ func (w *workshop) tunnel(t *job.Tunnel, humidities []float64) (Plan, error) {
 		})
 		at, position = end, position+z.Length
 	}
-	return w.finish(Plan{Kind: result.Tunnel, Outside: w.air.State(t.EnteredAfter), Deadline: t.Deadline, Horizon: t.Horizon, HeatedEnd: heatedEnd, Exit: at}, stages), nil
+	return w.finish(Plan{Kind: result.Tunnel, Outside: w.air.State(t.EnteredAfter), Entry: t.EnteredAfter, Deadline: t.Deadline, Horizon: t.Horizon, HeatedEnd: heatedEnd, Exit: at}, stages), nil
 }
 
 // finish appends the rest in the workshop up to the horizon.

@@ -37,6 +37,8 @@ type Plan struct {
 	Horizon  float64 // [s]
 	// HeatedEnd is the end of the last heated stage [s]; 0 for the room.
 	HeatedEnd float64
+	// Entry is when the part enters the oven [s]; 0 for the room.
+	Entry float64
 	// Exit is when the part leaves the oven [s]; NaN for the room.
 	Exit float64
 	// Outside is the workshop's air where the part enters the oven: what is drawn in there.

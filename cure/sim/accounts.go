@@ -50,11 +50,15 @@ func (r *run) chamberAccount(st *route.Stage, p *passage, c *route.Chamber) resu
 	a := result.Account{Place: st.Name, Per: result.PerRun}
 	b := c.Book(r.ownBefore(st), p.own)
 	fromAir, fromWalls := c.CoatedArea*p.fromAir(), c.CoatedArea*p.fromWalls()
-	a.Heat = closed(result.Balance{In: b.Heater, Out: fromAir + fromWalls + b.Lost + b.Passed, Kept: b.AirKept + b.WallsKept, Terms: []result.Term{
+	a.Heat = closed(result.Balance{In: b.Heater, Out: b.Drawn + b.Lost + b.Passed, Kept: b.AirKept + b.WallsKept, Terms: []result.Term{
 		term("heater", b.Heater), term("to the load from the air", fromAir), term("to the load by radiation", fromWalls),
+		term("to other loads", b.Drawn-fromAir-fromWalls),
 		term("lost through the walls", b.Lost), term("carried off by exhaust", b.Passed), term("kept by the walls", b.WallsKept)}})
 	if c.Balanced {
-		evaporated := c.CoatedArea * p.water
+		evaporated := b.WaterPassed + b.WaterKept
+		if len(c.Others) == 0 {
+			evaporated = c.CoatedArea * p.water
+		}
 		a.Water = closed(result.Balance{In: evaporated, Out: b.WaterPassed, Kept: b.WaterKept, Terms: []result.Term{
 			term("evaporated", evaporated), term("carried off by exhaust, less brought by make-up", b.WaterPassed)}})
 	}

@@ -14,12 +14,15 @@ type recorder struct {
 	curves   result.Curves
 	profiles []result.Profile
 	climates []film.Climate // with the curves
+	takings  []takings
+	books    film.State // scratch
 }
 
 // begin records the start of a stage.
 func (r *run) begin(s *film.System, st *route.Stage, y []float64) {
 	reading := s.Read(st.Start, y)
 	r.point(st.Start, &reading)
+	r.take(st.Start, &r.state.Ledger, r.state.Mass)
 	r.openStage(st, &reading)
 	r.look(s, st.Start, y, &reading)
 	if len(r.profiles) == 0 {
@@ -33,6 +36,8 @@ func (r *run) observe(s *film.System, step *ode.Step) {
 	s.Bound(y)
 	reading := s.Read(step.T1, y)
 	r.point(step.T1, &reading)
+	s.Unpack(y, &r.books)
+	r.take(step.T1, &r.books.Ledger, r.books.Mass)
 	r.look(s, step.T1, y, &reading)
 }
 

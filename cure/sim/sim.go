@@ -48,6 +48,13 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 			p, humidities = balanced, w
 		}
 	}
+	if p.Kind == result.StaticOven && b.job.StaticOven.Batches > 1 {
+		full, err := b.inCompany(p)
+		if err != nil {
+			warnings = append(warnings, result.Warning{Code: "oven.batches", Text: "The other batches could not be followed and are left out: " + err.Error()})
+		}
+		p = full
+	}
 	r := b.newRun(p)
 	runErr := r.follow()
 	var numeric *fault.Fault

@@ -153,3 +153,28 @@ func TestFullRoomIsAccountedFor(t *testing.T) {
 		t.Errorf("the set-back night runs from %.2f to %.2f degC", low-273.15, high-273.15)
 	}
 }
+
+// Loads that follow each other into one oven draw on the same heater: each dries later than one alone, the later the closer they
+// follow, and the oven's accounts stay closed.
+func TestBatchesShareTheOven(t *testing.T) {
+	oven := func(batches int, interval float64) job.Job {
+		j := tunnelReference()
+		j.Tunnel = nil
+		j.StaticOven = &job.StaticOven{LoadedAfter: 300, Dwell: 900, SetPoint: 393.15, Humidity: job.Humidity{HumidityRatio: of(0.01)},
+			Transfer: job.Transfer{Kind: job.Given, Coefficient: 25}, Deadline: 3600, Horizon: 86400, Batches: batches, BatchInterval: interval,
+			Chamber: job.Chamber{CoatedArea: 2, HeaterPower: 8e3, ProportionalBand: 3, AirVolume: 2, MakeUp: 0.02,
+				WallHeatCapacity: 8e4, WallExchange: 60, WallLoss: 10}}
+		return j
+	}
+	alone, apart, close := only(t, oven(1, 0)), only(t, oven(3, 600)), only(t, oven(3, 120))
+	at := func(r *result.Route) float64 { return times(r)[result.DryThrough] }
+	t.Logf("dry through after %.1f s alone, %.1f s ten minutes apart, %.1f s two minutes apart", at(alone), at(apart), at(close))
+	if !(math.Abs(at(apart)/at(alone)-1) < 0.01 && at(close) > 1.01*at(alone)) {
+		t.Error("a warm load ten minutes ahead should not matter, cold ones two minutes apart should")
+	}
+	for _, a := range close.Accounts {
+		if !(a.Heat.Relative <= 1e-8) {
+			t.Errorf("heat of %s is open by %.2g", a.Place, a.Heat.Relative)
+		}
+	}
+}
