@@ -9,8 +9,9 @@ const (
 	sorptionReference = 298.15
 	// releaseShare is the share of an isotherm below saturation in which a cold film's water loses its binding.
 	releaseShare = 0.05
-	// bindingJoin is how far on both sides of saturation the heat of sorption fades, as a share of the water there.
-	bindingJoin = 0.2
+	// corner is how far on both sides of saturation the passage is rounded, as a share of the water there: an integrator would
+	// feel the corner.
+	corner = 0.2
 )
 
 // sorption is the coat's isotherm at one temperature. The activity that belongs to a water content follows the
@@ -82,21 +83,25 @@ func (s sorption) Activity(x float64) float64 {
 
 // bound returns the water [kg/m2] of a film holding the mass [kg/m2] that is bound by the heat of sorption, and its
 // derivative in the mass. Bound is what the isotherm holds at 25 degC and saturation: below it all water, above it no more.
-// The corner between them is rounded over a fifth of it on both sides, because an integrator would feel it.
 //
 // The film's enthalpy counts bound water lower by q, which makes its heat of sorption a function of state: whatever path
 // the film takes, the last water costs h_fg + q. It goes by the film's mean water, not cell by cell: the film has one
 // temperature, and its surface may count as dry some seconds before this does.
 func (c *Coat) bound(mass float64) (water, slope float64) {
 	most := c.Solids * c.Isotherm.Water(1)
-	z := mass / most
-	switch past := z - (1 - bindingJoin); {
+	share, slope := saturating(mass / most)
+	return most * share, slope
+}
+
+// saturating is min(1, z) with its corner rounded, and its slope.
+func saturating(z float64) (share, slope float64) {
+	switch past := z - (1 - corner); {
 	case past <= 0:
-		return mass, 1
-	case past >= 2*bindingJoin:
-		return most, 0
+		return z, 1
+	case past >= 2*corner:
+		return 1, 0
 	default:
-		return most * (z - past*past/(4*bindingJoin)), 1 - past/(2*bindingJoin)
+		return z - past*past/(4*corner), 1 - past/(2*corner)
 	}
 }
 

@@ -124,24 +124,40 @@ func (s *surface) steam(a float64) Contact {
 	return c
 }
 
+// pressureEdge is the share of air in the vapour over a front, 1 - y, below which the vapour's own pressure drives it: from
+// there on the driving force of Stefan flow goes on as a straight line. A front at its boiling point then passes it by a
+// degree or so, by more under a tight skin. Carried on down to the last trace of air, as at a free surface, the force would change by decades within
+// less than any tolerance of the temperature, and an integrator would take a film for boiling long after its heat is gone.
+const pressureEdge = 1e-3
+
+// force is -ln(1 - y) with its straight end, and its slope in y.
+func force(y float64) (f, slope float64) {
+	if 1-y >= pressureEdge {
+		return -math.Log1p(-y), 1 / (1 - y)
+	}
+	return (y-1)/pressureEdge + 1 - math.Log(pressureEdge), 1 / pressureEdge
+}
+
 // cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
-// for Stefan flow: what crosses the layer is what the air takes from its top. Both are nearly straight lines in
-// w = -ln(1 - y), which package transfer carries on past pure steam. airY is the air's mole fraction.
-func cross(face demand, airY, activity, g float64) Contact {
+// for Stefan flow: what crosses the layer is what the air takes from its top. The search runs in w = -ln(1 - y) of the top, in
+// which both are nearly straight lines; package transfer carries it on past pure steam.
+func cross(face demand, activity, g float64) Contact {
 	full := face.SaturatedFraction()
-	below, _ := transfer.StefanLog(0, activity*full)
-	above, _ := transfer.StefanLog(0, math.Min(airY, 1-steamEdge))
-	lo, hi := math.Min(below, above), math.Max(below, above)
-	at, last := below, math.Inf(1)
+	below, _ := force(activity * full)
+	front, _ := transfer.StefanLog(0, activity*full)
+	above, _ := transfer.StefanLog(0, math.Min(face.Outside(), 1-steamEdge))
+	lo, hi := math.Min(front, above), math.Max(front, above)
+	at, last := math.Min(front, below), math.Inf(1)
 	var c Contact
 	for range newtonLimit {
-		y, slope := opposite(at)
+		y, perW := opposite(at)
 		demand, byActivity := face.Flux(y / full)
-		supply := g * (below - at)
+		top, perY := force(y)
+		supply := g * (below - top)
 		c = Contact{Activity: y / full, Flux: demand}
 		miss := demand - supply
-		// y is known to its last digit, w then to as much over 1 - y.
-		rounding := 4e-16 * g * (math.Abs(at) + math.Abs(below) + 1/slope)
+		// y is known to its last digit, its force to as much times the slope.
+		rounding := 4e-16 * g * (math.Abs(top) + math.Abs(below) + perY)
 		if math.Abs(miss) <= 1e-10*math.Abs(demand)+rounding {
 			break
 		}
@@ -150,7 +166,7 @@ func cross(face demand, airY, activity, g float64) Contact {
 		} else {
 			hi = at
 		}
-		next := at - miss/(byActivity*slope/full+g)
+		next := at - miss/(perW*(byActivity/full+g*perY))
 		if !(next > lo && next < hi) || math.Abs(miss) > 0.5*last {
 			next = (lo + hi) / 2
 		}

@@ -9,8 +9,8 @@ import (
 	"github.com/drywright/drywright/cure/kinetics"
 )
 
-// combinations are all kinds of system that a job can make: transport, isotherm, heat of sorption, law of cure, back, carrier, own
-// states of the surroundings, pile and regain.
+// combinations are all kinds of system that a job can make: transport, isotherm, heat of sorption, law of cure, back,
+// carrier, own states of the surroundings, pile and regain.
 func combinations(t *testing.T, visit func(name string, r *rig, own []float64, rng *rand.Rand)) {
 	rng := rand.New(rand.NewPCG(15, 16))
 	plain := kinetics.FromPair(393.15, 300, 0.95, 60e3, 1.5)
@@ -27,7 +27,8 @@ func combinations(t *testing.T, visit func(name string, r *rig, own []float64, r
 								for _, regain := range []float64{-1, 0, 0.041} {
 									coat := acrylic()
 									coat.Transport, coat.Isotherm, coat.HeatOfSorption, coat.Cure = transport, isotherm, q, law
-									part := Part{Thickness: 3e-3, Density: 1040, HeatCapacity: 1300, Conductivity: 0.25, Back: back, Cells: 3, Carrier: carrier}
+									part := Part{Thickness: 3e-3, Density: 1040, HeatCapacity: 1300, Conductivity: 0.25, Back: back,
+										Cells: 3, Carrier: carrier}
 									var around Surroundings = &still{air: humid(t, 330, 0.02), ramp: 0.01}
 									var own []float64
 									if !open {

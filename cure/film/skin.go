@@ -125,7 +125,7 @@ func (k *skin) contact(T, dry, mass float64, a air.State, face demand) (Contact,
 		return Contact{Activity: activity, Flux: j, Wet: activity == 1}, drift
 	}
 	g := k.diffusivity / (passed * k.layer) * a.P * air.WaterMolarMass / (air.GasConstant * T)
-	return cross(face, a.Y, activity, g), drift
+	return cross(face, activity, g), drift
 }
 
 // uncovered is the share of the dry layer that dew leaves in the way of vapour, for the air's activity at the film: 1 up to

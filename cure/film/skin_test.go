@@ -205,3 +205,24 @@ func TestDewRefills(t *testing.T) {
 		relative(t, "dew", skin, liquid, 0.02)
 	}
 }
+
+// A front of a tight skin in a hot oven boils, held back by the layer above it; in cold air the film cools at once. Its heat
+// is lost as the part's is: to the air and by what still evaporates.
+func TestFrontLeavesBoiling(t *testing.T) {
+	coat := kiil(0.2)
+	coat.Transport = PorousSkin{Diffusivity: 2e-9}
+	sheet := Part{Thickness: 0.002, Density: 1000, HeatCapacity: 1000, Conductivity: 1, Back: Exposed, Cells: 3}
+	r := newRig(coat, sheet, 16, 0.6, 293.15, &still{air: humid(t, 520, 0.01)}, 60)
+	s, at, y := r.run(t, 20, nil)
+	hot := s.Read(at, y)
+	near(t, "temperature of the boiling film", hot.Film-273.15, 105, 5) // a skin 350 times tighter than Kiil's
+	s.Unpack(y, &r.state)
+	r.exposure.Around = &still{air: humid(t, 293.15, 0.005)}
+	s, at, y = r.run(t, 60, nil)
+	cold := s.Read(at, y)
+	t.Logf("%.2f degC with %.2g kg/m2s in the oven, %.2f degC with %.2g a minute later",
+		hot.Film-273.15, hot.Flux, cold.Film-273.15, cold.Flux)
+	if cold.Film > 353 || cold.Flux <= 0 {
+		t.Errorf("after a minute in cold air the film has %g K and loses %g kg/m2s", cold.Film, cold.Flux)
+	}
+}

@@ -22,8 +22,8 @@ func randomIsotherm(r *rand.Rand) Isotherm {
 	return FloryHuggins{Chi: 0.7 + 7.3*r.Float64(), PolymerDensity: 900 + 600*r.Float64()}
 }
 
-// Flory and Huggins' law: its inverse meets the equation, rises, ends at 1, follows Henry's line where it is thin, and its slope is
-// that of differences.
+// Flory and Huggins' law: its inverse meets the equation, rises, ends at 1, follows Henry's line where it is thin, and its
+// slope is that of differences.
 func TestFloryHugginsInverts(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	for range 3000 {

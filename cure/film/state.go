@@ -58,6 +58,9 @@ func NewState(coat *Coat, grid *Grid, part *Part, x, T float64) State {
 	return s
 }
 
+// Held returns the water of film and fibre [kg/m2].
+func (s *State) Held() float64 { return s.Mass + s.Fibre }
+
 // Heat returns the enthalpy of film, pile, part and carrier [J/m2].
 func (s *State) Heat(part *Part) float64 {
 	h := s.Enthalpy

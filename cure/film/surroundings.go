@@ -39,11 +39,14 @@ type Face struct {
 	Emissivity float64
 	Pile       *transfer.Pile
 	Factor     float64 // multiplies the coefficient
+	Absorbed   float64 // infrared taken up at the fibre tips, or by the bare face [W/m2]
+	Passed     float64 // infrared that passes the tips and is taken up by the film [W/m2]
 }
 
 // surface joins a face with the climate of the moment.
 func (f *Face) surface(c Climate) transfer.Surface {
-	return transfer.Surface{Air: c.Air, Wall: c.Wall, Law: f.Law, Emissivity: f.Emissivity, Pile: f.Pile, Factor: f.Factor}
+	return transfer.Surface{Air: c.Air, Wall: c.Wall, Law: f.Law, Emissivity: f.Emissivity, Pile: f.Pile, Factor: f.Factor,
+		AbsorbedFlux: f.Absorbed, FilmAbsorbed: f.Passed}
 }
 
 // Exposure is one stage as the part sees it.
@@ -53,6 +56,7 @@ type Exposure struct {
 	Back   Face // used when the back is exposed
 	// PileCapacity is the areal heat capacity of the fibre on the film [J/(m2 K)], part of the film's.
 	PileCapacity float64
-	// Regain is the water that the fibre holds at rest with saturated air [kg/m2]; 0: none. It needs a pile.
+	// Regain is the water [kg/m2] that the fibre would hold in saturated air if all its curve were as straight as its
+	// beginning (see function Regain); 0: none. It needs a pile.
 	Regain float64
 }

@@ -182,24 +182,29 @@ func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
 		b.carrier = s.part.Carrier.AirSide * (climate.Air.T - in.carrier)
 	}
 	warming := j * air.VapourHeatCapacity((in.film+climate.Air.T)/2) * (climate.Air.T - b.exchange.Tip)
+	lamps, backLamps := s.exposure.Front.Absorbed+s.exposure.Front.Passed, 0.0
+	if s.part.Back == Exposed {
+		backLamps = s.exposure.Back.Absorbed
+	}
+	radiated := b.exchange.Radiated + lamps
 	// The vapour's enthalpy at the tips is what makes the front's account exact: in = into the film + out.
-	b.ledger = [ledgerSize]float64{b.exchange.Convected, b.exchange.Radiated,
-		b.exchange.Convected + b.exchange.Radiated - b.film, b.back.Convected, b.back.Radiated, b.carrier, warming}
+	b.ledger = [ledgerSize]float64{b.exchange.Convected, radiated,
+		b.exchange.Convected + radiated - b.film, b.back.Convected, b.back.Radiated, b.carrier, warming}
 	if s.own > 0 {
 		s.exposure.Around.Rates(in.t, in.own, Drawn{
 			FromAir:   b.exchange.Convected + warming + b.back.Convected + b.carrier,
-			FromWalls: b.exchange.Radiated + b.back.Radiated,
+			FromWalls: b.exchange.Radiated + b.back.Radiated - backLamps,
 			Vapour:    j,
 		}, rates)
 	}
 }
 
-// boundMoist is the coated face's part of bound where the fibre holds moisture: the film sees the fibre's air. What the fibre
-// gives leaves it with the heat of evaporation at the film's temperature, whose enthalpy counts the fibre.
+// boundMoist is the coated face's part of bound where the fibre holds moisture: the film sees the fibre's air. The fibre is
+// as warm as the film, whose enthalpy counts it and pays for its evaporation: the tips' own temperature, which jumps from
+// zone to zone, would make its water flash.
 func (s *System) boundMoist(in *boundaryInput, a air.State, b *boundary) {
-	y := s.exposure.fibreFraction(in.fibre, s.prepared.FibreTemperature(), a)
+	y := s.exposure.fibreActivity(in.fibre) * s.prepared.SaturatedFraction()
 	s.moist = s.prepared.Hold(y)
-	a.Y = y
 	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, a, &s.moist)
 	b.exchange = s.moist.Exchange(b.contact.Activity)
 	b.given = s.moist.Given()

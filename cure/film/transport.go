@@ -18,6 +18,8 @@ type demand interface {
 	Flux(a float64) (j, slope float64)
 	// SaturatedFraction returns the mole fraction of vapour at activity 1.
 	SaturatedFraction() float64
+	// Outside returns the mole fraction at the surface with which no vapour flows.
+	Outside() float64
 }
 
 // water is a film's water as a System works with it. Its own unknowns u stand at the end of the system's band; of them the
@@ -36,8 +38,8 @@ type water interface {
 
 	// cells returns X of each cell [kg/kg], valid until the next call.
 	cells(u []float64, mass float64) []float64
-	// contact finds where the film's supply and the air's demand of water meet, at the film temperature T [K]; a is the air that the film sees, last the
-	// last unknown. drift is what else changes that unknown.
+	// contact finds where the film's supply and the air's demand of water meet, at the film temperature T [K]; a is the air
+	// around, last the last unknown. drift is what else changes that unknown.
 	contact(T, last, mass float64, a air.State, face demand) (c Contact, drift float64)
 	// lastRate is what the boundary does to the last unknown: linear in flux [kg/(m2 s)] and drift.
 	lastRate(flux, drift float64) float64

@@ -97,8 +97,8 @@ func demoLine() Job {
 		pressure                float64 // of the nozzles
 		exhaust, makeUp, heater float64
 	}{
-		{"Drying zone", Heated, 4, 60, 90, 0.02, 0.01, 10e3},
-		{"Curing zone", Heated, 4, 74, 60, 0.04, 0.03, 10e3},
+		{"Drying zone", Heated, 4, 64, 90, 0.02, 0.01, 10e3},
+		{"Curing zone", Heated, 4, 77, 60, 0.04, 0.03, 10e3},
 		{"Cooling zone", Cooling, 3, 22, 90, 0.8, 0.8, 0},
 	} {
 		zone := NewZone()

@@ -69,7 +69,6 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 		}
 	}
 	rt.Accounts = r.accounts(flows)
-	rt.Risks = append(rt.Risks, airRisks(rt.Accounts)...)
 	rt.Amounts = r.amounts(rt.Accounts)
 	rt.Limits = r.limits(rt.Marks, rt.Accounts)
 	if runErr != nil {
@@ -80,7 +79,11 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 	} else {
 		rt.Spots = spots
 	}
+	// What the air runs out of endangers the whole part alike, so it comes after the spots have been compared.
+	shared := airRisks(rt.Accounts)
+	rt.Risks = append(rt.Risks, shared...)
 	for i := range rt.Spots {
+		rt.Spots[i].Risks = append(rt.Spots[i].Risks, shared...)
 		if rt.Spots[i].Worst {
 			rt.Answer = rt.Spots[i].Answer
 			rt.Answer.Spot = rt.Spots[i].Name

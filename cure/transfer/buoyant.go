@@ -27,11 +27,15 @@ const (
 	// differences are large. It does not happen: they spread at different rates (Le 0.85), so they do not cancel through
 	// the whole layer. The two are added like vectors a little out of line, magnitude^2 = d^2 - 2 opposed^2 d_T d_v: exact
 	// when one acts alone, at most 0.5 % off h when they help, a third of one of them left where they balance. The size is
-	// ours, no source: the least that keeps the vapour flux rising with the water activity (a surface has one state) on faces
-	// to 1 m; on a 4 m face down it still falls by 1 % somewhere. turnover does the same for the pass from stable to
-	// unstable.
-	opposed2  = 0.2 * 0.2
-	turnover2 = 0.4 * 0.4
+	// ours, no source: the least that keeps the vapour flux rising with the water activity (a surface has one state).
+	opposed2 = 0.2 * 0.2
+
+	// turnover does the same for the pass from stable to unstable (at most 2 % off h when they help). On faces of more than
+	// 1 m the unstable coefficient is so many times the stable one that opposed differences need a wider pass: turnover^2
+	// grows with Length^0.7 there, where they oppose each other only; ours, no source, to the same end.
+	turnover2      = 0.4 * 0.4
+	turnoverGrowth = 0.7
+	turnoverOnset  = 0.1 // of d^2: how soon the growth sets in as the two begin to oppose each other, so that h stays smooth
 )
 
 // Buoyant is natural convection by the density difference of temperature and vapour together. Length in m is the height
@@ -73,8 +77,7 @@ func (l Buoyant) film(a air.State, Ts, ys float64, m air.Props) float64 {
 	var nu float64
 	switch l.Orientation {
 	case FacingUp, FacingDown:
-		q := max(0, -cross)
-		lift := d / math.Sqrt(least-turnover2*cross+Q1*(math.Pow(max(1, l.Length), Q2)-1)*q*q/(q+B*least))
+		lift := d / math.Sqrt(least-turnover2*cross+l.widening(least, cross))
 		if l.Orientation == FacingDown {
 			lift = -lift
 		}
@@ -87,6 +90,14 @@ func (l Buoyant) film(a air.State, Ts, ys float64, m air.Props) float64 {
 	h *= h
 	c *= c
 	return math.Sqrt(math.Sqrt(h*h + c*c))
+}
+
+// widening is what a face of more than 1 m adds to the pass from stable to unstable; cross is 2 d_T d_v, least is d^2.
+func (l Buoyant) widening(least, cross float64) float64 {
+	if l.Length <= 1 || cross >= 0 {
+		return 0
+	}
+	return turnover2 * (power(l.Length, turnoverGrowth) - 1) * cross * cross / (turnoverOnset*least - cross)
 }
 
 // size is the characteristic length of the correlation.
@@ -115,11 +126,11 @@ func (l Buoyant) Check(a air.State, Ts, ys float64) []Caution {
 	}
 	switch {
 	case ra > high:
-		return []Caution{{"buoyant_rayleigh_high", "The natural-convection coefficient is used above the Rayleigh number to which it " +
-			"is published; the face is very large."}}
+		return []Caution{{"buoyant_rayleigh_high", "The face is very large: its Rayleigh number is " + short(ra) +
+			"; the law of natural convection is published up to " + short(high) + "."}}
 	case ra < low && math.Abs(d) > 10*stillness:
-		return []Caution{{"buoyant_rayleigh_low", "The natural-convection coefficient is used below the Rayleigh number from which it " +
-			"is published; the face is very small."}}
+		return []Caution{{"buoyant_rayleigh_low", "The face is very small: its Rayleigh number is " + short(ra) +
+			"; the law of natural convection is published from " + short(low) + "."}}
 	}
 	return nil
 }
@@ -128,8 +139,9 @@ func (l Buoyant) Check(a air.State, Ts, ys float64) []Caution {
 func (l Buoyant) Provenance() Provenance {
 	const source = "Raithby and Hollands in Rohsenow, Hartnett and Cho 1998, Handbook of Heat Transfer, 3rd ed., chapter 4; still air: " +
 		"Incropera et al. 2007, 6th ed., table 4.1"
-	const equation = "unstable: Nu = (Nu_l^10 + Nu_t^10)^(1/10), Nu_l = 1.4/ln(1 + 1.4/(0.835 C Ra^(1/4))), Nu_t = 0.14 Ra^(1/3); stable: " +
-		"Nu = 2.5/ln(1 + 2.5/Nu_T), Nu_T = 0.527 Ra^(1/5)/(1 + (1.9/Pr)^0.9)^(2/9); length = side/4"
+	const equation = "unstable: Nu = (Nu_l^10 + Nu_t^10)^(1/10), Nu_l = 1.4/ln(1 + 1.4/(0.835 C Ra^(1/4))), " +
+		"C = 0.671/(1 + (0.492/Pr)^(9/16))^(4/9), Nu_t = 0.14 Ra^(1/3); stable: " +
+		"Nu = 2.5/ln(1 + 2.5/Nu_T), Nu_T = 0.527 Ra^(1/5)/(1 + (1.9/Pr)^0.9)^(2/9); length side/4, Ra from the density difference"
 	switch l.Orientation {
 	case FacingUp:
 		return Provenance{"natural convection, facing up", equation, source, "unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10"}
@@ -145,5 +157,3 @@ func (l Buoyant) Provenance() Provenance {
 }
 
 func cubes(a, b float64) float64 { return math.Cbrt(a*a*a + b*b*b) }
-
-var Q1, Q2, B = .16, 0.7, 0.1

@@ -51,13 +51,15 @@ func (l Parallel) Check(a air.State, Ts, ys float64) []Caution {
 	re := l.reynolds(filmProps(a, Ts, ys))
 	switch {
 	case re < 1e3:
-		return []Caution{{"parallel_reynolds_low", "The air moves too slowly along the part for a boundary layer: the parallel-flow " +
-			"coefficient is a rough guess below a Reynolds number of 1000. Use combined flow."}}
+		return []Caution{{"parallel_reynolds_low", "The air moves too slowly along the part for a boundary layer: its Reynolds number is " +
+			short(re) + "; parallel flow is a rough guess below 1000. Use combined flow."}}
 	case re > 1e8:
-		return []Caution{{"parallel_reynolds_high", "The parallel-flow coefficient is published up to a Reynolds number of 1e8."}}
+		return []Caution{{"parallel_reynolds_high", "The Reynolds number along the part is " + short(re) +
+			"; parallel flow is published up to " + short(1e8) + "."}}
 	case l.Tripped && re < TransitionReynolds:
-		return []Caution{{"parallel_tripped_short", "The turbulent coefficient is published from a Reynolds number of 5e5; " +
-			"over this short or slow a stretch a tripped layer may turn laminar again."}}
+		return []Caution{{"parallel_tripped_short", "The Reynolds number along the part is " + short(re) +
+			"; the turbulent law is published from " + short(TransitionReynolds) + ", and over so short or slow a stretch a tripped layer may " +
+			"turn laminar again."}}
 	}
 	return nil
 }
@@ -119,7 +121,7 @@ func (l Combined) Provenance() Provenance {
 	f, n := l.Parallel.Provenance(), l.Buoyant.Provenance()
 	return Provenance{
 		Name:     "combined: " + f.Name + " and " + n.Name,
-		Equation: "h = (h_f^3 + h_n^3)^(1/3); " + f.Equation + "; " + n.Equation,
+		Equation: "h = (h_f^3 + h_n^3)^(1/3); forced: " + f.Equation + "; natural: " + n.Equation,
 		Source:   "Churchill 1977, AIChE J. 23, 10; " + f.Source + "; " + n.Source,
 		Range:    "each part in its own range: " + f.Range + "; " + n.Range,
 	}

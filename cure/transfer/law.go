@@ -1,8 +1,13 @@
 package transfer
 
-import "github.com/drywright/drywright/cure/air"
+import (
+	"math"
+	"strconv"
 
-// Law is where a convective coefficient comes from. Other kinds (nozzle arrays) are further types with these methods.
+	"github.com/drywright/drywright/cure/air"
+)
+
+// Law is where a convective coefficient comes from. Other kinds are further types with these methods.
 type Law interface {
 	// Coefficient is h in W/m2 K for air a over a surface at Ts in K with vapour mole fraction ys.
 	Coefficient(a air.State, Ts, ys float64) float64
@@ -41,5 +46,34 @@ func Methods() []Provenance {
 		Buoyant{Orientation: FacingUp}.Provenance(),
 		Buoyant{Orientation: FacingDown}.Provenance(),
 		Combined{}.Provenance(),
+		SlotField{}.Provenance(),
+		RoundField{}.Provenance(),
 	}
+}
+
+// bound is a number with the range in which a correlation was published.
+type bound struct {
+	code, what     string
+	got, low, high float64
+}
+
+// outside turns the bounds that do not hold into cautions.
+func outside(bounds []bound) []Caution {
+	var out []Caution
+	for _, b := range bounds {
+		if !(b.got >= b.low && b.got <= b.high) {
+			out = append(out, Caution{b.code, b.what + " is " + short(b.got) + "; the law is published for " + short(b.low) +
+				" to " + short(b.high) + "."})
+		}
+	}
+	return out
+}
+
+// short prints three significant digits for messages: in full up to a million, with a power of ten above.
+func short(v float64) string {
+	if a := math.Abs(v); a >= 1e6 || !(a >= 1e-4 || a == 0) {
+		return strconv.FormatFloat(v, 'g', 3, 64)
+	}
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 2, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }

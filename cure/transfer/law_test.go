@@ -2,6 +2,7 @@ package transfer_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/drywright/drywright/cure/air"
@@ -81,6 +82,12 @@ func TestLaws(t *testing.T) {
 		{Combined{Parallel{Velocity: 3, Length: 0.3, Tripped: true}, n}, "parallel_tripped_short"},
 	} {
 		got := c.law.Check(a, 320, 0.1)
+		for _, caution := range got {
+			// The number that lies outside and the end of the range.
+			if !strings.ContainsAny(caution.Text, "0123456789") || !strings.HasSuffix(caution.Text, ".") {
+				t.Errorf("%q names no number", caution.Text)
+			}
+		}
 		if c.code == "" && len(got) > 0 || c.code != "" && (len(got) != 1 || got[0].Code != c.code || got[0].Text == "") {
 			t.Errorf("case %d: %v, want %q", i, got, c.code)
 		}
@@ -94,12 +101,13 @@ func TestLaws(t *testing.T) {
 	}
 	names := map[string]bool{}
 	for _, p := range Methods() {
-		if p.Name == "" || p.Equation == "" || p.Source == "" || p.Range == "" || names[p.Name] {
+		// 300 signs are three lines of a narrow page.
+		if p.Name == "" || p.Equation == "" || p.Source == "" || p.Range == "" || names[p.Name] || len(p.Equation) > 300 || len(p.Source) > 300 {
 			t.Errorf("incomplete or double: %+v", p)
 		}
 		names[p.Name] = true
 	}
-	if len(names) != 7 {
+	if len(names) != 9 {
 		t.Errorf("%d methods", len(names))
 	}
 }

@@ -17,8 +17,8 @@ type Moist struct {
 	through float64 // g_pile in kg/m2 s
 }
 
-// FibreTemperature in K is the mean of the pile from film to tips, vapour flux apart.
-func (p *Prepared) FibreTemperature() float64 { return (p.temperature + p.dryTip) / 2 }
+// Outside is the mole fraction of the air: the one at the film's surface with which nothing flows.
+func (p *Prepared) Outside() float64 { return p.s.Air.Y }
 
 // Hold is the face with the mole fraction y at the tips of its pile.
 func (p *Prepared) Hold(y float64) Moist {
@@ -44,6 +44,9 @@ func (m *Moist) Flux(a float64) (j, slope float64) {
 
 // SaturatedFraction is that of Prepared.
 func (m *Moist) SaturatedFraction() float64 { return m.p.full }
+
+// Outside is the mole fraction at the tips, which is what the film meets.
+func (m *Moist) Outside() float64 { return m.y }
 
 // Given is the vapour that the tips give to the air, kg/m2 s.
 func (m *Moist) Given() float64 { return m.air.j }

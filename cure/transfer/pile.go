@@ -43,11 +43,12 @@ func (p *Prepared) series(k, tip float64) (share, total float64) {
 // tips goes from the dry tips to those of the activity a in a fixed number of passes, so that the flux is a smooth
 // function of activity and temperature.
 //
-// The tip temperature of the stream is that of the last pass's law; settle closes the balance at the tips exactly.
+// Law and tips follow the vapour as far as seenByTips lets them, so that under strong suction neither hangs on the activity. The
+// tip temperature of the stream is that of the last pass's law; settle closes the balance at the tips exactly.
 func (p *Prepared) tips(a float64) stream {
 	s := p.s
 	l, dl := StefanLog(s.Air.Y, a*p.full)
-	seen := p.Seen(l)
+	seen := p.seenByTips(l)
 	f := stream{tip: p.dryTip}
 	share := p.dryShare
 	var g float64

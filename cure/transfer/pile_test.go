@@ -63,6 +63,10 @@ func (p probe) Coefficient(a air.State, Ts, ys float64) float64 {
 // natural convection in an oven (seen: 0.15 %), 5e-4 in a room (seen: 1.6e-4), 3e-4 for forced flow (seen: 1.6e-4, in steam), 1 % where half
 // the air is steam. Dew from pure steam under natural convection alone is not resolved (seen: 30 %): the mole fraction at the
 // tips hangs exponentially on the last part in 1e9 of air.
+//
+// Under suction, a dry film in more humid air, the law is not asked at the tips' own state but as far towards it as it follows; that
+// moves the flux by up to 7 % in an oven, where a dry film is below the dew point for the moment until it is wet, by nothing in a
+// room, and by a third where half the air is steam.
 func TestTipsConverge(t *testing.T) {
 	worst := map[string]float64{}
 	for _, a := range airs() {
@@ -95,16 +99,20 @@ func TestTipsConverge(t *testing.T) {
 							kind = "natural, pure steam"
 						}
 					}
+					if full := air.SaturatedFraction(T, a.P, a.Real); x*full < min(full, a.Y) {
+						kind = "suction: " + kind
+					}
 					worst[kind] = max(worst[kind], math.Abs(e.Flux-fixed.Flux)/(math.Abs(fixed.Flux)+1e-7))
 				}
 			}
 		}
 	}
 	for kind, limit := range map[string]float64{"forced": 3e-4, "natural, room": 5e-4, "natural, oven": 2e-3,
-		"natural, half steam": 1e-2, "natural, pure steam": 0.5} {
+		"natural, half steam": 1e-2, "natural, pure steam": 0.5,
+		"suction: forced": 2e-2, "suction: natural, room": 5e-4, "suction: natural, oven": 0.1,
+		"suction: natural, half steam": 0.35, "suction: natural, pure steam": 0.5} {
 		if !(worst[kind] < limit) {
 			t.Errorf("%s: %.2g from the fixed point, allowed %.2g", kind, worst[kind], limit)
 		}
 	}
-	t.Log(worst)
 }

@@ -15,8 +15,8 @@ type Surface struct {
 	Emissivity   float64 // of the bare film; a pile has its own
 	Pile         *Pile
 	Factor       float64
-	AbsorbedFlux float64 // W/m2 of infrared, at the fibre tips or the bare film
-	FilmAbsorbed float64 // W/m2 of infrared that passes the tips and is absorbed by the film
+	AbsorbedFlux float64 // W/m2 of infrared, absorbed by the fibre tips or the bare film
+	FilmAbsorbed float64 // W/m2 of infrared that passes the tips and is absorbed by the film itself
 }
 
 // Exchange is what passes the face at one film temperature and water activity.
@@ -25,6 +25,7 @@ type Exchange struct {
 	FilmHeat   float64 // W/m2 into the film, before the latent heat of Flux is taken from it
 	Convected  float64 // W/m2 from the air to the tips (bare: the film), Ackermann included
 	Radiated   float64 // W/m2 from the walls to the tips or the film
+	Absorbed   float64 // W/m2 of infrared, AbsorbedFlux and FilmAbsorbed together
 	VapourHeat float64 // W/m2 carried off by the vapour: Flux (h_v(T) + cp_v (Tip - T))
 	H          float64 // W/m2 K, of the law times Factor, before Ackermann
 	K          float64 // m/s, mass transfer coefficient that goes with H, without the pile
@@ -37,6 +38,9 @@ type Prepared struct {
 	temperature float64 // K, of the film
 	full        float64 // mole fraction of vapour at activity 1
 	cpVapour    float64
+	wet         float64 // Stefan logarithm at activity 1 where dew would fall, else 0
+	suction     float64 // how far below wet a law follows the logarithm
+	blowing     float64 // how far above 0 the tips of a pile follow it
 	dryTip      float64 // pile: tips without vapour flux, where the passes start
 	dryShare    float64 // pile: share of the air film in the vapour resistance there
 	pileHeat    float64 // pile: k_p/L
@@ -50,6 +54,7 @@ func (s *Surface) Prepare(T float64) Prepared {
 		full:        air.SaturatedFraction(T, s.Air.P, s.Air.Real),
 		cpVapour:    air.VapourHeatCapacity((T + s.Air.T) / 2),
 	}
+	p.prepareSuction()
 	if s.Pile != nil {
 		p.prepareTips()
 	}
@@ -61,7 +66,8 @@ func (p *Prepared) SaturatedFraction() float64 { return p.full }
 
 // Flux is the vapour flux j in kg/m2 s at water activity a, and its slope dj/da with the coefficients held: the true
 // slope but for the change of properties and of buoyancy with the mole fraction. j itself freezes nothing: law and
-// properties are taken at the mole fraction of this very activity.
+// properties are taken at the mole fraction of this very activity, short of strong suction (see seen). It does not fall as a
+// rises.
 func (p *Prepared) Flux(a float64) (j, slope float64) {
 	f := p.film(a)
 	return f.j, f.slope
@@ -78,11 +84,7 @@ func (p *Prepared) film(a float64) stream {
 	}
 	s := p.s
 	ys := a * p.full
-	seen := ys
-	if ref := min(p.full, s.Air.Y); ys < ref {
-		l, _ := StefanLog(s.Air.Y, ys)
-		seen = 1 - max(1-s.Air.Y, edge)*math.Exp(-p.Seen(l))
-	}
+	seen := p.seenFraction(ys)
 	m := filmProps(s.Air, p.temperature, seen)
 	h := s.Factor * coefficient(s.Law, s.Air, p.temperature, seen, m)
 	k := MassCoefficient(h, m)
@@ -93,8 +95,11 @@ func (p *Prepared) film(a float64) stream {
 // Exchange at film temperature T in K and surface water activity a.
 //
 // Bare film: h from the law, k by Chilton and Colburn, j by Stefan flow from y_s = a f p_sat(T)/p, heat h phi/(e^phi - 1)
-// (T_inf - T) plus radiation plus infrared. With a pile see Pile. Convected + Radiated + AbsorbedFlux + FilmAbsorbed = FilmHeat + Flux cp_v
-// (Tip - T) holds to rounding, cp_v being that of vapour at the mean of film and air.
+// (T_inf - T) plus radiation plus infrared. With a pile see Pile; FilmAbsorbed goes into the film past the tips. The account
+//
+//	Convected + Radiated + Absorbed = FilmHeat + Flux cp_v (Tip - T)
+//
+// holds to rounding, cp_v being that of vapour at the mean of film and air.
 func (s *Surface) Exchange(T, a float64) Exchange {
 	p := s.Prepare(T)
 	return p.Exchange(a)
@@ -120,15 +125,16 @@ func (p *Prepared) exchange(f stream) Exchange {
 		e.Radiated = Radiation(s.Emissivity, s.Wall, p.temperature)
 		e.FilmHeat = e.Convected + e.Radiated + s.AbsorbedFlux
 	}
+	e.Absorbed = s.AbsorbedFlux + s.FilmAbsorbed
 	e.FilmHeat += s.FilmAbsorbed
 	e.VapourHeat = f.j*air.VapourEnthalpy(p.temperature) + jcp*(f.tip-p.temperature)
 	return e
 }
 
 // DryHeat is the heat in W/m2 that a bare face without water takes at T in K (the back of the part): convection with no
-// vapour to move, radiation and infrared. Pile is not regarded.
+// vapour to move, radiation and infrared. Pile is not regarded, so that both absorbed fluxes count alike.
 func (s *Surface) DryHeat(T float64) float64 {
-	return s.DryCoefficient(T)*(s.Air.T-T) + Radiation(s.Emissivity, s.Wall, T) + s.AbsorbedFlux
+	return s.DryCoefficient(T)*(s.Air.T-T) + Radiation(s.Emissivity, s.Wall, T) + s.AbsorbedFlux + s.FilmAbsorbed
 }
 
 // DryCoefficient is the convective h in W/m2 K of DryHeat.
@@ -156,18 +162,4 @@ func (p *Prepared) tipFraction(f stream) float64 {
 		return a.Y
 	}
 	return 1 - max(1-a.Y, edge)*math.Exp(-f.j/g)
-}
-
-var C0 = 1.
-
-func (p *Prepared) Seen(l float64) float64 {
-	ref, _ := StefanLog(p.s.Air.Y, p.full)
-	ref = min(ref, 0)
-	if l >= ref {
-		return l
-	}
-	A := max(1-p.s.Air.Y, edge)
-	c := C0 * A * A
-	x := (ref - l)
-	return ref - x/math.Sqrt(1+(x/c)*(x/c))
 }
