@@ -90,7 +90,7 @@ func (c *Chamber) Climate(_ float64, own []float64) film.Climate {
 	a := c.Air
 	a.T = own[chamberAir]
 	if c.Balanced {
-		a.Y = fraction(own[chamberHumidity])
+		a.Y = fraction(math.Max(0, own[chamberHumidity])) // below zero by the tolerance at most
 	}
 	return film.Climate{Air: a, Wall: own[chamberWall]}
 }
@@ -98,7 +98,7 @@ func (c *Chamber) Climate(_ float64, own []float64) film.Climate {
 // Rates implements film.Surroundings.
 func (c *Chamber) Rates(t float64, own []float64, d film.Drawn, out []float64) {
 	for i := range c.Others {
-		c.Others[i].add(t, &d)
+		c.Others[i].add(t, own[chamberAir], own[chamberWall], &d)
 	}
 	T, wall := own[chamberAir], own[chamberWall]
 	toWall := c.WallExchange * (T - wall)

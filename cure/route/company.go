@@ -3,29 +3,51 @@ package route
 import (
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/transfer"
 )
 
 // Draws is what a load takes from an oven and gives to it, per square metre of coated face, against the time since it
-// entered: straight lines through the middles of the steps of a run.
-type Draws struct{ air, walls, vapour num.Linear }
+// entered: straight lines through the middles of the steps of a run, and how the heats answer to air or walls that are
+// warmer than they were in that run.
+type Draws struct {
+	air, walls, vapour num.Linear // [W/m2], [W/m2], [kg/(m2 s)]
+	airWas, wallWas    num.Linear // [K]
+	ease               num.Linear // W/(m2 K) between load and air
+}
 
-// NewDraws makes the draws of a load from what it has taken altogether up to each of the rising times since it entered:
-// heat from the air and from the walls [J/m2], water given off [kg/m2].
-func NewDraws(times, air, walls, water []float64) (*Draws, error) {
+// Taken is what a load has taken altogether at one moment since it entered, and the oven then.
+type Taken struct {
+	Time            float64 // [s]
+	Air, Walls      float64 // heat from the air and by radiation [J/m2]
+	Water           float64 // given off [kg/m2]
+	AirWas, WallWas float64 // [K]
+	Ease            float64 // coefficient of heat transfer on the coated face [W/(m2 K)]
+}
+
+// NewDraws makes the draws of a load of what it has taken at rising times, two or more.
+func NewDraws(taken []Taken) (*Draws, error) {
 	d := &Draws{}
+	rate := func(of func(*Taken) float64) func(a, b *Taken) float64 {
+		return func(a, b *Taken) float64 { return (of(b) - of(a)) / (b.Time - a.Time) }
+	}
+	mean := func(of func(*Taken) float64) func(a, b *Taken) float64 {
+		return func(a, b *Taken) float64 { return (of(a) + of(b)) / 2 }
+	}
 	for _, c := range []struct {
-		to    *num.Linear
-		total []float64
-	}{{&d.air, air}, {&d.walls, walls}, {&d.vapour, water}} {
-		var at, rate []float64
-		for i := 1; i < len(times); i++ {
-			if step := times[i] - times[i-1]; step > 0 {
-				at = append(at, (times[i]+times[i-1])/2)
-				rate = append(rate, (c.total[i]-c.total[i-1])/step)
-			}
+		to *num.Linear
+		of func(a, b *Taken) float64
+	}{
+		{&d.air, rate(func(k *Taken) float64 { return k.Air })}, {&d.walls, rate(func(k *Taken) float64 { return k.Walls })},
+		{&d.vapour, rate(func(k *Taken) float64 { return k.Water })}, {&d.airWas, mean(func(k *Taken) float64 { return k.AirWas })},
+		{&d.wallWas, mean(func(k *Taken) float64 { return k.WallWas })}, {&d.ease, mean(func(k *Taken) float64 { return k.Ease })},
+	} {
+		var at, values []float64
+		for i := 1; i < len(taken); i++ {
+			a, b := &taken[i-1], &taken[i]
+			at, values = append(at, (a.Time+b.Time)/2), append(values, c.of(a, b))
 		}
 		var err error
-		if *c.to, err = num.NewLinear(at, rate); err != nil {
+		if *c.to, err = num.NewLinear(at, values); err != nil {
 			return nil, err
 		}
 	}
@@ -38,14 +60,15 @@ type Company struct {
 	Draws          *Draws
 }
 
-// add sums up what the company draws at time t.
-func (c *Company) add(t float64, d *film.Drawn) {
+// add sums up what the company draws at time t from air and walls of these temperatures.
+func (c *Company) add(t, airT, wallT float64, d *film.Drawn) {
 	if t < c.Enters || t > c.Leaves {
 		return
 	}
 	since := t - c.Enters
-	d.FromAir += c.Draws.air.At(since)
-	d.FromWalls += c.Draws.walls.At(since)
+	was := c.Draws.wallWas.At(since)
+	d.FromAir += c.Draws.air.At(since) + c.Draws.ease.At(since)*(airT-c.Draws.airWas.At(since))
+	d.FromWalls += c.Draws.walls.At(since) + 4*transfer.StefanBoltzmann*was*was*was*(wallT-was)
 	d.Vapour += c.Draws.vapour.At(since)
 }
 

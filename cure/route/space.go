@@ -11,11 +11,11 @@ import (
 // walls, are states.
 //
 //	m dW/dt     = A j + n m (W_out - W) - dehumidified - fog
-//	C_a dT/dt   = P + U_w (T_w - T) + n C_a (T_out - T) - A q_air + h_fg dehumidified + dehumidifier's power
-//	C_w dT_w/dt = U_w (T - T_w) - U_l (T_w - T_out) - A q_walls + h_fg fog
+//	C_a dT/dt   = P + U_w (T_w - T) + n C_a (T_out - T) - A q_air + h_fg (dehumidified + fog) + dehumidifier's power
+//	C_w dT_w/dt = U_w (T - T_w) - U_l (T_w - T_out) - A q_walls
 //
-// m is the dry air in the room, n the air changes, A the coated area of all parts. What passes saturation settles on the
-// walls as dew within a minute or so.
+// m is the dry air in the room, n the air changes, A the coated area of all parts. What passes saturation fogs and
+// settles within a minute or so; its heat stays in the air.
 type Space struct {
 	Inside       *Schedule // the temperature, where it is not balanced
 	Outside      *Schedule
@@ -89,7 +89,7 @@ func (s *Space) state(t float64, own []float64) air.State {
 	if !s.Balanced {
 		a.T = s.Inside.temperature.At(t)
 	}
-	a.Y = fraction(own[spaceHumidity])
+	a.Y = fraction(math.Max(0, own[spaceHumidity])) // below zero by the tolerance at most
 	return a
 }
 
@@ -125,8 +125,8 @@ func (s *Space) Rates(t float64, own []float64, d film.Drawn, out []float64) {
 	latent := air.LatentHeat(a.T)
 	toWall := s.WallExchange * (a.T - own[spaceWall])
 	heat := s.Heating.gives(a.T)
-	out[spaceAir] = (heat-toWall-s.CoatedArea*d.FromAir+latent*removed+driving)/s.AirCapacity + s.AirChanges*(outside.T-a.T)
-	out[spaceWall] = (toWall - s.WallLoss*(own[spaceWall]-outside.T) - s.CoatedArea*d.FromWalls + latent*fog) / s.WallCapacity
+	out[spaceAir] = (heat-toWall-s.CoatedArea*d.FromAir+latent*(removed+fog)+driving)/s.AirCapacity + s.AirChanges*(outside.T-a.T)
+	out[spaceWall] = (toWall - s.WallLoss*(own[spaceWall]-outside.T) - s.CoatedArea*d.FromWalls) / s.WallCapacity
 	out[spaceHeater] = heat
 }
 

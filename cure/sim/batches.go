@@ -37,25 +37,30 @@ func (b *bench) inCompany(p route.Plan) (route.Plan, error) {
 	return full, nil
 }
 
-// takings is what a load has taken altogether at one moment.
-type takings struct{ time, air, walls, water float64 }
-
-// take notes the takings at time t, from the ledger.
-func (r *run) take(t float64, l *film.Ledger, mass float64) {
-	r.takings = append(r.takings, takings{t, l.Convected + l.BackConvected + l.Carried + l.Warmed, l.Radiated + l.BackRadiated, r.start.Mass - mass})
+// take notes what has been taken up to time t, from the ledger, and the oven then.
+func (r *run) take(t float64, l *film.Ledger, mass float64, d *film.Reading) {
+	r.taken = append(r.taken, route.Taken{Time: t, Air: l.Convected + l.BackConvected + l.Carried + l.Warmed,
+		Walls: l.Radiated + l.BackRadiated, Water: r.start.Mass - mass, AirWas: d.Climate.Air.T, WallWas: d.Climate.Wall, Ease: d.Coefficient})
 }
 
 // draws are the takings between entry and exit, and the heat taken altogether.
 func (r *run) draws() (*route.Draws, float64, error) {
-	var times, air, walls, water []float64
-	for _, k := range r.takings {
-		if n := len(times); k.time < r.plan.Entry || k.time > r.plan.Exit || n > 0 && k.time-r.plan.Entry <= times[n-1] {
+	var inside []route.Taken
+	for _, k := range r.taken {
+		if k.Time < r.plan.Entry || k.Time > r.plan.Exit {
 			continue
 		}
-		times, air = append(times, k.time-r.plan.Entry), append(air, k.air)
-		walls, water = append(walls, k.walls), append(water, k.water)
+		k.Time -= r.plan.Entry
+		if n := len(inside); n > 0 && k.Time <= inside[n-1].Time {
+			inside[n-1] = k // of two at a seam the second is the oven's
+			continue
+		}
+		inside = append(inside, k)
 	}
-	d, err := route.NewDraws(times, air, walls, water)
-	last := len(times) - 1
-	return d, air[last] - air[0] + walls[last] - walls[0], err
+	d, err := route.NewDraws(inside)
+	if err != nil {
+		return nil, 0, err
+	}
+	first, last := &inside[0], &inside[len(inside)-1]
+	return d, last.Air - first.Air + last.Walls - first.Walls, nil
 }

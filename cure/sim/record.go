@@ -14,7 +14,7 @@ type recorder struct {
 	curves   result.Curves
 	profiles []result.Profile
 	climates []film.Climate // with the curves
-	takings  []takings
+	taken    []route.Taken
 	books    film.State // scratch
 }
 
@@ -22,7 +22,7 @@ type recorder struct {
 func (r *run) begin(s *film.System, st *route.Stage, y []float64) {
 	reading := s.Read(st.Start, y)
 	r.point(st.Start, &reading)
-	r.take(st.Start, &r.state.Ledger, r.state.Mass)
+	r.take(st.Start, &r.state.Ledger, r.state.Mass, &reading)
 	r.openStage(st, &reading)
 	r.look(s, st.Start, y, &reading)
 	if len(r.profiles) == 0 {
@@ -37,7 +37,7 @@ func (r *run) observe(s *film.System, step *ode.Step) {
 	reading := s.Read(step.T1, y)
 	r.point(step.T1, &reading)
 	s.Unpack(y, &r.books)
-	r.take(step.T1, &r.books.Ledger, r.books.Mass)
+	r.take(step.T1, &r.books.Ledger, r.books.Mass, &reading)
 	r.look(s, step.T1, y, &reading)
 }
 

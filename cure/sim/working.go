@@ -1,6 +1,9 @@
 package sim
 
 import (
+	"math"
+
+	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
@@ -13,17 +16,17 @@ func (r *run) openStage(st *route.Stage, d *film.Reading) {
 	r.wettest = d.Climate.Air.HumidityRatio()
 	face := st.Exposure.Front
 	from := face.Law.Provenance()
-	air := d.Climate.Air
+	state := d.Climate.Air
 	line := func(name string, v float64, unit, equation, source string) {
 		r.working = append(r.working, result.Working{Stage: st.Name, Name: name, Value: v, Unit: unit, Equation: equation, Source: source})
 	}
-	line("heat transfer coefficient", d.Coefficient, "W/(m2 K)", from.Equation, from.Name+"; "+from.Source)
+	line("heat transfer coefficient", d.Coefficient, "W/(m2 K)", from.Equation, from.Name+"; "+from.Source+"; for "+from.Range)
 	line("mass transfer coefficient, pile in series", d.MassCoefficient, "m/s",
 		"1/k' = rho cp Le^(2/3)/h + L tau/(eps D)", "Chilton and Colburn (1934), Ind. Eng. Chem. 26, 1183")
 	line("evaporation where the stage starts", d.Flux, "kg/(m2 s)",
 		"j = k p M/(R T) ln((1-y_air)/(1-y_film))", "Stefan flow, e.g. Bird, Stewart and Lightfoot (2002) 18.2")
-	line("air humidity", air.HumidityRatio(), "kg/kg", "W = 0.622 y/(1-y)", "ideal mixing")
-	line("air dew point", air.DewPoint(), "K", "p_sat(T_dp) f = p_v", "IAPWS-IF97, region 4")
+	line("air humidity", state.HumidityRatio(), "kg/kg", "W = 0.622 y/(1-y)", "ideal mixing")
+	line("air dew point", state.DewPoint(), "K", "p_sat(T_dp) f = p_v", "IAPWS-IF97, region 4")
 	line("film at rest with this air", d.Equilibrium, "kg/kg", "X = X_m C K a/((1-K a)(1-K a+C K a))", "GAB isotherm at the air's temperature")
 	biot := d.Coefficient * d.Thickness / r.coat.Conductivity
 	line("Biot number of the film", biot, "", "Bi = h H/k", "the film counts as isothermal up to 0.1")
@@ -31,7 +34,7 @@ func (r *run) openStage(st *route.Stage, d *film.Reading) {
 		r.caution(transfer.Caution{Code: "film.biot", Text: "The film's Biot number passes 0.1 in " + st.Name +
 			": its surface runs warmer than the model's one film temperature."})
 	}
-	for _, c := range face.Law.Check(air, d.Film, air.SaturatedFraction()) {
+	for _, c := range face.Law.Check(state, d.Film, math.Min(1, air.SaturatedFraction(d.Film, state.P, state.Real))) {
 		c.Text = st.Name + ": " + c.Text
 		r.caution(c)
 	}
