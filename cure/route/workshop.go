@@ -103,7 +103,8 @@ func (w *workshop) exposure(t job.Transfer, around film.Surroundings, blown air.
 	if piled && w.pile != nil {
 		x.Front.Pile = w.pile
 		p := w.job.Pile
-		x.PileCapacity = (1 - p.Porosity) * p.Length * p.FibreDensity * p.FibreHeatCapacity
+		mass := (1 - p.Porosity) * p.Length * p.FibreDensity
+		x.PileCapacity, x.Regain = mass*p.FibreHeatCapacity, film.Regain(mass, p.Regain)
 	}
 	return x
 }

@@ -16,7 +16,7 @@ const (
 
 // amounts says what the route takes per square metre of coated face, from its accounts.
 func (r *run) amounts(accounts []result.Account) result.Amounts {
-	a := result.Amounts{Evaporated: r.start.Mass - r.state.Mass, EnergyTerms: []result.Term{}}
+	a := result.Amounts{Evaporated: r.start.Mass + r.fibreWater - r.state.Held(), EnergyTerms: []result.Term{}}
 	switch r.plan.Kind {
 	case result.StaticOven:
 		o := r.job.StaticOven

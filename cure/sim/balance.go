@@ -14,8 +14,13 @@ func (r *run) balances() result.Balances {
 	for i, x := range end.Water {
 		kept += r.grid.Width[i] * x
 	}
-	water := result.Balance{In: start.Mass, Out: start.Mass - end.Mass, Kept: kept, Terms: []result.Term{
-		{Name: "sprayed on", Value: start.Mass}, {Name: "evaporated", Value: start.Mass - end.Mass}, {Name: "left in the film", Value: kept}}}
+	out := start.Mass + r.fibreWater - end.Held()
+	water := result.Balance{In: start.Mass + r.fibreWater, Out: out, Kept: kept + end.Fibre, Terms: []result.Term{
+		{Name: "sprayed on", Value: start.Mass}, {Name: "evaporated", Value: out}, {Name: "left in the film", Value: kept}}}
+	if r.fibreWater > 0 {
+		water.Terms = append(water.Terms, result.Term{Name: "brought by the fibre", Value: r.fibreWater},
+			result.Term{Name: "left in the fibre", Value: end.Fibre})
+	}
 
 	l := end.Ledger
 	in := l.Convected + l.Radiated + l.BackConvected + l.BackRadiated + l.Carried + r.fibre

@@ -22,7 +22,10 @@ func (b *bench) openTime() (result.Mark, error) {
 		return mark, err
 	}
 	st := &plan.Stages[0]
-	s := b.system(st)
+	// Fibres stop at packed particles, whatever way the last water takes: the branch is that of liquid diffusion.
+	liquid := *b
+	liquid.coat.Transport = nil
+	s := liquid.system(st)
 	y := make([]float64, s.Dim())
 	s.Pack(&b.start, nil, y)
 	limit := b.job.Targets.OpenLayer

@@ -15,17 +15,18 @@ import (
 // run is one part on its way along one route.
 type run struct {
 	*bench
-	plan     route.Plan
-	state    film.State
-	met      [conditions]met
-	unformed bool // the film closed below its MFFT
-	stage    int
-	passages []passage // one a stage
-	own      []float64 // states of the surroundings where the run stands
-	fibre    float64   // heat that the fibre brought along [J/m2]
-	stats    ode.Stats
-	step     float64 // last good step, tried first in the next stage
-	end      struct {
+	plan       route.Plan
+	state      film.State
+	met        [conditions]met
+	unformed   bool // the film closed below its MFFT
+	stage      int
+	passages   []passage // one a stage
+	own        []float64 // states of the surroundings where the run stands
+	fibre      float64   // heat that the fibre brought along [J/m2]
+	fibreWater float64   // and water [kg/m2]
+	stats      ode.Stats
+	step       float64 // last good step, tried first in the next stage
+	end        struct {
 		time    float64
 		reading film.Reading
 	}
@@ -61,7 +62,7 @@ func (r *run) follow() error {
 		st := &r.plan.Stages[i]
 		r.stage = i
 		if st.Piled && !piled {
-			r.flock(st)
+			r.flock(i)
 			piled = true
 		}
 		goOn, err := r.pass(st)
@@ -72,10 +73,15 @@ func (r *run) follow() error {
 	return nil
 }
 
-// flock puts the fibre on: it brings its heat along at the temperature of the air.
-func (r *run) flock(st *route.Stage) {
-	r.fibre = st.Exposure.PileCapacity * (st.Exposure.Around.Climate(st.Start, r.startOwn(st)).Air.T - film.EnthalpyZero)
-	r.state.Enthalpy += r.fibre
+// flock puts the fibre on: it brings its heat and its water along, at rest with the air in which the part has been so far.
+func (r *run) flock(stage int) {
+	st := &r.plan.Stages[stage]
+	own := r.startOwn(st)
+	at := st.Start
+	if stage > 0 {
+		st, own = &r.plan.Stages[stage-1], r.own
+	}
+	r.fibre, r.fibreWater = r.plan.Stages[stage].Exposure.Flock(&r.state, st.Exposure.Around.Climate(at, own))
 }
 
 // startOwn are the surroundings' own states where a stage starts.
@@ -101,7 +107,7 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 	defer func() {
 		s.Unpack(y, &r.state)
 		r.own = slices.Clone(s.Own(y))
-		r.passages = append(r.passages, passage{water: before.Mass - r.state.Mass, ledger: less(r.state.Ledger, before.Ledger), own: r.own,
+		r.passages = append(r.passages, passage{water: before.Held() - r.state.Held(), ledger: less(r.state.Ledger, before.Ledger), own: r.own,
 			lasted: r.end.time - st.Start, wettest: r.wettest})
 		r.count(solver.Stats())
 	}()

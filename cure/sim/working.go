@@ -27,7 +27,7 @@ func (r *run) openStage(st *route.Stage, d *film.Reading) {
 		"j = k p M/(R T) ln((1-y_air)/(1-y_film))", "Stefan flow, e.g. Bird, Stewart and Lightfoot (2002) 18.2")
 	line("air humidity", state.HumidityRatio(), "kg/kg", "W = 0.622 y/(1-y)", "ideal mixing")
 	line("air dew point", state.DewPoint(), "K", "p_sat(T_dp) f = p_v", "IAPWS-IF97, region 4")
-	line("film at rest with this air", d.Equilibrium, "kg/kg", "X = X_m C K a/((1-K a)(1-K a+C K a))", "GAB isotherm at the air's temperature")
+	line("film at rest with this air", d.Equilibrium, "kg/kg", r.isotherm(), "at the air's temperature")
 	biot := d.Coefficient * d.Thickness / r.coat.Conductivity
 	line("Biot number of the film", biot, "", "Bi = h H/k", "the film counts as isothermal up to 0.1")
 	if biot > 0.1 {
@@ -48,4 +48,12 @@ func (r *run) caution(c transfer.Caution) {
 		}
 	}
 	r.cautions = append(r.cautions, c)
+}
+
+// isotherm is the equation of the adhesive's isotherm.
+func (r *run) isotherm() string {
+	if _, ok := r.coat.Isotherm.(film.FloryHuggins); ok {
+		return "ln a = ln(1-phi) + phi + chi phi^2 (Flory-Huggins)"
+	}
+	return "X = X_m C K a/((1-K a)(1-K a+C K a)) (GAB)"
 }
