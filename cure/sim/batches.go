@@ -2,7 +2,9 @@ package sim
 
 import (
 	"math"
+	"strconv"
 
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/route"
 )
@@ -30,11 +32,12 @@ func (b *bench) inCompany(p route.Plan) (route.Plan, error) {
 		}
 		full = p.InCompany(o.Batches, o.BatchInterval, draws)
 		if math.Abs(total-drawn) <= companyTolerance*math.Abs(total) {
-			break
+			return full, nil
 		}
 		drawn = total
 	}
-	return full, nil
+	return p, fault.New(fault.Numeric, "static_oven.batches", "the loads did not settle in "+strconv.Itoa(companyRounds)+" rounds",
+		"So large a load overwhelms this heater: load less, or further apart.")
 }
 
 // take notes what has been taken up to time t, from the ledger, and the oven then.
