@@ -1,5 +1,6 @@
 /** What the lane picture shows, drawn from the answer alone: states of the film, marks, heat, deadline, exit. */
 import type { Mark, MarkName, Result, Route, Stage } from '../generated/contract';
+import { judged } from './judged';
 import { logSpan } from './time';
 
 export type FilmState = 'wet' | 'touch' | 'dry' | 'cured';
@@ -52,7 +53,7 @@ const stateAfter: Partial<Record<MarkName, FilmState>> = {
 };
 
 export function lanePicture(result: Result): LanePicture {
-  const lanes = result.routes.map(laneOf);
+  const lanes = result.routes.map(judged).map(laneOf);
   const events = lanes.flatMap((l) => [...l.marks.map((m) => m.time), ...l.heat.map((h) => h.from)]);
   const [low, high] = logSpan(
     events,

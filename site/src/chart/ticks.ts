@@ -11,8 +11,9 @@ export function roundTicks(low: number, high: number, count: number): number[] {
 
 /** The span widened to round ends, so that no history touches the frame. */
 export function roundSpan(low: number, high: number, count: number): [number, number] {
-  const step = roundStep(Math.max(high - low, 1e-9) / count);
-  return [Math.floor(low / step) * step, Math.ceil(high / step) * step];
+  const step = roundStep((high > low ? high - low : 1) / count);
+  const from = Math.floor(low / step);
+  return [from * step, Math.max(from + 1, Math.ceil(high / step)) * step];
 }
 
 function roundStep(wanted: number): number {

@@ -1,6 +1,6 @@
 /** What the tunnel picture shows, drawn from the answer alone: zones, histories over the way, marks, exit. */
 import type { Curves, Mark, MarkName, Route, Stage } from '../generated/contract';
-import { text } from '../text';
+import { tunnel } from '../text/plant';
 
 export type ZoneKind = 'heated' | 'cooling' | 'infrared';
 
@@ -51,6 +51,7 @@ export interface TunnelPicture {
   exit: { text: string; film: number; water: number; conversion: number } | null;
   /** Times [s] from spraying that belong to a place, and back. */
   timeAt(position: number): number;
+  placeAt(time: number): number;
   entered: number;
 }
 
@@ -87,7 +88,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     style,
     values: times.map((t, i) => to(valueAt(route.curves, of, t, sideOf(times, i)))),
   });
-  const names = text.tunnel.lines;
+  const names = tunnel.lines;
   const celsius = (kelvin: number): number => kelvin - 273.15;
   const grams = (ratio: number): number => ratio * 1e3;
   const cures = route.curves.mean_conversion.some((c) => c > 0);
@@ -107,7 +108,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     water: [
       line(names.mean, 1, 'mean_water_kg_per_kg', grams),
       line(names.outer, 2, 'outer_water_kg_per_kg', grams),
-    ].map((l) => ({ ...l, name: text.tunnel.waterOf(l.label) })),
+    ].map((l) => ({ ...l, name: tunnel.waterOf(l.label) })),
     conversion: cures ? line(names.conversion, 3, 'mean_conversion', (x) => x * 100) : null,
     marks: byTime
       .filter((m) => m.time_s >= entered && m.time_s <= left)
@@ -122,6 +123,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
       conversion: route.exit.state.mean_conversion,
     },
     timeAt,
+    placeAt,
     entered,
   };
 }
@@ -208,7 +210,7 @@ export interface TunnelEvent {
 
 /** The way through the tunnel as rows: zones entered, marks reached, the exit. */
 export function eventsOf(picture: TunnelPicture): TunnelEvent[] {
-  const t = text.tunnel;
+  const t = tunnel;
   const events = [
     ...picture.zones.map((z) => ({ at: z.from, event: t.enters(z.name) })),
     ...picture.marks.map((m) => ({ at: m.at, event: m.label })),

@@ -2,7 +2,7 @@
  * Lays the tunnel picture out in pixels: minutes above, the zones to scale, the marks, a strip of temperatures and one
  * of water and conversion, metres below, all on one axis.
  */
-import { text } from '../text';
+import { tunnel } from '../text/plant';
 import { duration, number, temperature, water } from '../text/quantity';
 import { heightAt, placeNames, type NamePlace, type Pixel } from './beside';
 import { placeFlags, rowsOf } from './flags';
@@ -28,9 +28,8 @@ export interface ZoneBox {
   zone: TunnelZone;
   x: number;
   width: number;
-  /** What fits into the box; the whole stands in the key. */
+  /** All that is to be said of the zone, or its number in the key. */
   words: string[];
-  whole: boolean;
 }
 
 export interface Flag extends Pixel {
@@ -84,12 +83,12 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   const unit = linearUnit(picture.passing);
   const spread = Math.max(3, Math.min(12, Math.floor((right - left) / 50)));
   const minutes = roundTicks(0, picture.passing / unit.seconds, spread).map((v) => ({
-    at: x(placeOf(picture, v * unit.seconds)),
+    at: x(picture.placeAt(picture.entered + v * unit.seconds)),
     words: number(v),
   }));
   const metres = roundTicks(0, picture.length, spread).map((v) => ({ at: x(v), words: number(v) }));
 
-  const zones = picture.zones.map((z) => boxOf(z, x(z.from), x(z.to)));
+  const zones = boxesOf(picture.zones, x);
   const zonesTop = 36;
   const tallest = Math.max(...zones.map((z) => z.words.length));
   const zonesBottom = zonesTop + texture + tallest * lineHeight + 8;
@@ -108,7 +107,7 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
 
   const tall = width < 640 ? [130, 110] : [160, 120];
   const across = picture.positions.map(x);
-  const t = text.tunnel;
+  const t = tunnel;
   const top = marksBottom + 20;
   const hot = strip(t.temperature, picture.temperatures, null, across, top, tall[0] ?? 0, false);
   const wet = strip(t.water, picture.water, picture.conversion, across, hot.bottom + 24, tall[1] ?? 0, true);
@@ -135,20 +134,23 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   };
 }
 
-/** The place that is reached so long after the entry; the line runs at one speed. */
-const placeOf = (picture: TunnelPicture, seconds: number): number =>
-  (picture.length * seconds) / picture.passing;
-
-/** A zone's box and as many of its words as it holds: all of them, or its number alone. */
-function boxOf(zone: TunnelZone, from: number, to: number): ZoneBox {
-  const all = zoneWords(zone);
-  const fits = all.every((w, i) => textWidth(w, font, i === 0 ? 650 : 400) + 10 <= to - from);
-  return { zone, x: from, width: to - from, words: fits ? all : [String(zone.number)], whole: fits };
+/** The boxes of the zones with all their words where every box holds them, else with their numbers. */
+function boxesOf(zones: readonly TunnelZone[], x: (position: number) => number): ZoneBox[] {
+  const boxes = zones.map((z) => ({
+    zone: z,
+    x: x(z.from),
+    width: x(z.to) - x(z.from),
+    words: zoneWords(z),
+  }));
+  const whole = boxes.every(({ words, width }) =>
+    words.every((w, i) => textWidth(w, font, i === 0 ? 650 : 400) + 10 <= width),
+  );
+  return boxes.map((b) => ({ ...b, words: whole ? b.words : [String(b.zone.number)] }));
 }
 
 const zoneWords = (z: TunnelZone): string[] => [
   z.name,
-  text.tunnel.kinds[z.kind],
+  tunnel.kinds[z.kind],
   temperature(z.temperature),
   water(z.humidity),
 ];
@@ -175,7 +177,7 @@ function strip(
   const frame = { left: across[0] ?? 0, right: across.at(-1) ?? 0, top, bottom };
   return {
     title,
-    rightTitle: other ? text.tunnel.conversion : '',
+    rightTitle: other ? tunnel.conversion : '',
     top,
     bottom,
     ticks: roundTicks(...span, 5).map((v) => ({ at: y(v), words: number(v) })),

@@ -2,9 +2,9 @@
 import type { Field } from '../generated/contract';
 import { toShown } from '../state/display';
 import { fieldText } from '../state/number';
-import { getAt, templateOf } from '../state/path';
+import { atIndex, getAt, templateOf } from '../state/path';
 import { text } from '../text';
-import { digest, type SectionName } from './layout';
+import { digest, fold, type Node, type SectionName } from './layout';
 
 /** A value in few digits with its unit, as the field table shows it. */
 export function shortValue(value: unknown, field: Field): string {
@@ -23,6 +23,15 @@ export function digestOf(job: unknown, fields: ReadonlyMap<string, Field>, secti
   return digest[section]
     .map((path) => partOf(job, fields, path))
     .filter((part) => part !== '')
+    .join(' · ');
+}
+
+/** What a closed entry of a list says: its first two numbers in view. */
+export function entryDigest(job: unknown, nodes: readonly Node[], index: number): string {
+  return fold(nodes)
+    .front.flatMap((n) => (n.kind === 'field' && n.field.kind === 'number' ? [n.field] : []))
+    .slice(0, 2)
+    .map((field) => shortValue(getAt(job, atIndex(field.path, index)), field))
     .join(' · ');
 }
 

@@ -61,6 +61,10 @@ const foremost: ReadonlySet<string> = new Set([
   'tunnel.zones[].transfer',
 ]);
 
+/** The same for what recurs in several sections, by the end of its path. */
+const foremostEnd = /\.transfer\.(kind|coefficient_W_per_m2K|velocity_m_per_s|nozzles)$/;
+const isFront = (n: Node): boolean => foremost.has(n.template) || foremostEnd.test(n.template);
+
 /** What a closed section says of itself: the values that identify it at a glance. */
 export const digest: Readonly<Record<SectionName, readonly string[]>> = {
   film: ['film.wet_coat_kg_per_m2', 'film.adhesive.solids_fraction'],
@@ -124,8 +128,7 @@ function childOf(path: string, base: string): string {
 
 /** Splits the nodes of a section into those in view and those folded away. */
 export function fold(nodes: readonly Node[]): { front: Node[]; back: Node[] } {
-  if (!nodes.some((n) => foremost.has(n.template))) return { front: [...nodes], back: [] };
-  const isFront = (n: Node): boolean => foremost.has(n.template);
+  if (!nodes.some(isFront)) return { front: [...nodes], back: [] };
   return { front: nodes.filter(isFront), back: nodes.filter((n) => !isFront(n)) };
 }
 

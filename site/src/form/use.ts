@@ -1,6 +1,8 @@
 /** When a field or a block counts, and which blocks come along with a choice. */
-import type { Block, Condition } from '../generated/contract';
+import type { Block, Catalogue, Condition } from '../generated/contract';
+import type { JobDocument } from '../state/job.svelte';
 import { templateOf } from '../state/path';
+import { freshBlock } from './layout';
 
 type At = (path: string) => unknown;
 
@@ -22,4 +24,13 @@ export function companionsOf(path: string, blocks: readonly Block[], at: At): st
     .map((b) => ({ b, path: `${parent}${b.path.slice(b.path.lastIndexOf('.'))}` }))
     .filter(({ b, path: beside }) => at(beside) === null && isUsed(b.used_when, beside, at))
     .map(({ path: beside }) => beside);
+}
+
+/** Makes a choice, and puts in place what it cannot do without. */
+export function choose(desk: { job: JobDocument; catalogue: Catalogue }, path: string, value: string): void {
+  const { fields, blocks } = desk.catalogue;
+  desk.job.set(path, value);
+  for (const beside of companionsOf(path, blocks, (p) => desk.job.at(p))) {
+    desk.job.toggle(beside, true, () => freshBlock(fields, blocks, templateOf(beside)));
+  }
 }

@@ -1,33 +1,79 @@
 /** The amounts of a route as lines of words; what the core does not know is left out. */
 import type { Amounts } from '../generated/contract';
-import { text } from '../text';
-import { areal, duration, number } from '../text/quantity';
+import { plant } from '../text/plant';
+import { duration, number } from '../text/quantity';
 
 export interface AmountShown {
   name: string;
   value: string;
+  /** For one part; empty where that is not known. */
+  part: string;
 }
 
 const perKWh = 1 / 3.6e6;
+/** As the core's report prints money: three decimals, whatever the size. */
+const money = (v: number): string => v.toFixed(3);
 
 export function amountsShown(a: Amounts): AmountShown[] {
-  const t = text.plant.amounts;
-  const given = (name: string, v: number | null, print: (v: number) => string): AmountShown[] =>
-    v === null ? [] : [{ name, value: print(v) }];
+  const t = plant.amounts;
+  const part = a.per_part;
+  const line = <T extends number | null>(
+    name: string,
+    v: T,
+    print: (v: number) => string,
+    ofPart: number | null | undefined = null,
+    printPart = print,
+  ): AmountShown[] =>
+    v === null ? [] : [{ name, value: print(v), part: typeof ofPart === 'number' ? printPart(ofPart) : '' }];
   return [
-    { name: t.evaporated, value: areal(a.evaporated_kg_per_m2) },
-    ...given(t.throughput, a.throughput_m2_per_h, (v) => number(v, 'm²/h')),
-    ...given(t.perShift, a.per_shift_m2, (v) => number(v, 'm²')),
-    ...given(t.cycle, a.cycle_s, duration),
-    ...given(t.energy, a.energy_J_per_m2, (v) => number(v * perKWh, 'kWh/m²')),
-    // As the core's report prints money: three decimals, whatever the size.
-    ...given(t.cost, a.cost_per_m2, (v) => `${v.toFixed(3)} ${a.currency}/m²`),
-    ...given(t.carbon, a.carbon_kg_per_m2, (v) => number(v, 'kg/m²')),
+    ...line(
+      t.evaporated,
+      a.evaporated_kg_per_m2,
+      (v) => number(v * 1e3, 'g/m²'),
+      part?.evaporated_kg,
+      (v) => number(v * 1e3, 'g'),
+    ),
+    ...line(
+      t.throughput,
+      a.throughput_m2_per_h,
+      (v) => number(v, 'm²/h'),
+      part?.parts_per_hour,
+      (v) => `${number(v)} ${t.perHour}`,
+    ),
+    ...line(
+      t.perShift,
+      a.per_shift_m2,
+      (v) => number(v, 'm²'),
+      part?.parts_per_shift,
+      (v) => `${number(v)} ${t.parts}`,
+    ),
+    ...line(t.cycle, a.cycle_s, duration),
+    ...line(
+      t.energy,
+      a.energy_J_per_m2,
+      (v) => number(v * perKWh, 'kWh/m²'),
+      part?.energy_J,
+      (v) => number(v * perKWh, 'kWh'),
+    ),
+    ...line(
+      t.cost,
+      a.cost_per_m2,
+      (v) => `${money(v)} ${a.currency}/m²`,
+      part?.cost,
+      (v) => `${money(v)} ${a.currency}`,
+    ),
+    ...line(
+      t.carbon,
+      a.carbon_kg_per_m2,
+      (v) => number(v, 'kg/m²'),
+      part?.carbon_kg,
+      (v) => number(v, 'kg'),
+    ),
   ];
 }
 
 /** Where the heat goes, in kWh/m²; a term of nothing is no line. */
-export const energyTerms = (a: Amounts): AmountShown[] =>
+export const energyTerms = (a: Amounts): { name: string; value: string }[] =>
   a.energy_terms_J_per_m2
     .filter((term) => term.value !== 0)
-    .map((term) => ({ name: term.name, value: number(term.value * perKWh) }));
+    .map((term) => ({ name: term.name, value: number(term.value * perKWh, 'kWh/m²') }));

@@ -1,7 +1,7 @@
 /** The settings of a job in a few lines of words, for the printed sheet: everything in view of the form, no more. */
+import { isUsed } from '../form/use';
 import { digestOf, shortValue } from '../form/digest';
 import { fold, nameOf, nodesOf, sections, type Node, type SectionName } from '../form/layout';
-import { isUsed } from '../form/use';
 import { recordKinds, recordOf, type RecordKind } from '../form/records';
 import type { Catalogue, Job } from '../generated/contract';
 import type { FieldIndex } from '../state/faults';

@@ -1,6 +1,7 @@
 /** The places of a part beside each other: the open face and each spot, with the marks and the margin. */
 import type { Mark, MarkName, Route } from '../generated/contract';
 import { text } from '../text';
+import { plant } from '../text/plant';
 import { duration } from '../text/quantity';
 
 export interface PlaceShown {
@@ -25,7 +26,7 @@ export function placesOf(route: Route): PlaceShown[] {
     const margin = time === null ? null : deadline - time;
     return {
       name,
-      ready: ready?.text ?? text.plant.spots.never,
+      ready: ready?.text ?? plant.spots.never,
       margin: margin === null ? '–' : marginWords(margin),
       late: margin === null || margin < 0,
       worst,
@@ -33,7 +34,7 @@ export function placesOf(route: Route): PlaceShown[] {
     };
   };
   return [
-    place(text.plant.spots.face, route.marks, !route.spots.some((s) => s.worst)),
+    place(plant.spots.face, route.marks, !route.spots.some((s) => s.worst)),
     ...route.spots.map((s) => place(s.name, s.marks, s.worst)),
   ];
 }

@@ -5,7 +5,6 @@
 import type { Kind, MarkName, Verdict } from '../generated/contract';
 import type { SectionName } from '../form/layout';
 import type { Slip } from '../state/job.svelte';
-import { plant, tunnel } from './plant';
 
 const verdicts: Record<Verdict, string> = {
   in_time: 'In time',
@@ -64,6 +63,7 @@ export const en = {
     name: 'Name of the job',
     unnamed: 'Unnamed job',
     demo: 'Load demo',
+    demos: 'Worked examples',
     open: 'Open…',
     save: 'Save',
     reset: 'Reset',
@@ -110,6 +110,7 @@ export const en = {
     title: 'Answers',
     ready: 'Ready to handle after',
     deadline: 'Deadline',
+    spot: 'Judged at',
     binding: 'Comes last',
     never: 'Not ready',
     late: (duration: string) => `${duration} too late`,
@@ -237,6 +238,7 @@ export const en = {
     changed: (record: string) => `Numbers differ from “${record}”.`,
     restore: 'Use the record again',
     more: 'More about it',
+    moreOn: (names: string) => `on: ${names}`,
     on: 'Switched on',
     off: 'switched off',
     switchOn: (name: string) => `Include: ${name}`,
@@ -287,8 +289,6 @@ export const en = {
   },
 
   marks,
-  plant,
-  tunnel,
   routes: { room: 'Room', static_oven: 'Static oven', tunnel: 'Tunnel oven' } as Record<Kind, string>,
 
   footer: {

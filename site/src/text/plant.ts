@@ -1,4 +1,7 @@
-/** Words about what surrounds the part: the tunnel drawn, the air, the amounts, what is used up, the spots. */
+/**
+ * Words about what surrounds the part: the tunnel drawn, the air, the amounts, what is used up, the spots. They stand
+ * apart from the other words of the page because they are loaded with the detail, after the answers.
+ */
 
 export const tunnel = {
   title: 'Through the tunnel',
@@ -43,8 +46,6 @@ export const tunnel = {
 } as const;
 
 export const plant = {
-  more: (names: string) => `on: ${names}`,
-  spot: 'Judged at',
   spots: {
     title: 'Spots',
     note: 'The route is judged at the worst place: where a danger comes true, else where the part is ready last. The other figures of the route are those of the open face.',
@@ -74,7 +75,7 @@ export const plant = {
     flammableNote:
       'Co-solvent vapour: 25 % of the lower flammable limit is the usual end (NFPA 86). The local code comes first.',
     over: 'over',
-    nth: (place: string, n: number) => `${place}, part ${n}`,
+    nth: (place: string, n: number) => `${place} (${n})`,
     water: (unit: string) => `Water, ${unit}`,
     heat: (unit: string) => `Heat, ${unit}`,
     sum: (inward: string, outward: string, kept: string) => `in ${inward}, out ${outward}, kept ${kept}`,
@@ -84,16 +85,18 @@ export const plant = {
   },
   amounts: {
     title: 'Amounts',
+    quantity: 'Quantity',
+    area: 'Coated area',
+    part: 'One part',
+    parts: 'parts',
+    perHour: 'parts/h',
     evaporated: 'Water that evaporates',
-    throughput: 'Coated area',
+    throughput: 'Throughput',
     perShift: 'In a shift of eight hours',
     cycle: 'A charge every',
     energy: 'Energy of the heaters',
     terms: 'Where the heat goes',
     cost: 'Cost of the energy',
     carbon: 'Carbon dioxide',
-  },
-  demos: {
-    which: 'Worked examples',
   },
 } as const;
