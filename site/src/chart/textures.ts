@@ -1,79 +1,75 @@
-/** Fill patterns for the film's states and for heat. Each differs in lightness and in texture, never in hue alone. */
+/**
+ * Textures for the film's states and for heat: a ground and lines over it. Each differs in lightness and in texture,
+ * never in hue alone. They are drawn as plain paths, because a browser prints an SVG pattern as a raster of megabytes.
+ */
 const svg = 'http://www.w3.org/2000/svg';
-
-interface Texture {
-  id: string;
-  ground: string;
-  ink: string;
-  size: number;
-  path: string;
-  stroke: number;
-}
-
-const textures: readonly Texture[] = [
-  {
-    id: 'wet',
-    ground: 'var(--wet)',
-    ink: 'var(--touch)',
-    size: 12,
-    path: 'M0 4Q3 1 6 4T12 4M0 10Q3 7 6 10T12 10',
-    stroke: 1,
-  },
-  { id: 'touch', ground: 'var(--touch)', ink: 'var(--wet)', size: 8, path: 'M2 2h1.5M6 6h1.5', stroke: 1.5 },
-  {
-    id: 'dry',
-    ground: 'var(--dry)',
-    ink: 'var(--cured)',
-    size: 8,
-    path: 'M-2 10L10 -2M-2 2L2 -2M6 10L10 6',
-    stroke: 1,
-  },
-  { id: 'cured', ground: 'var(--cured)', ink: 'var(--dry)', size: 8, path: '', stroke: 0 },
-  {
-    id: 'heated',
-    ground: 'var(--heat)',
-    ink: 'var(--surface)',
-    size: 6,
-    path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5',
-    stroke: 1,
-  },
-  {
-    id: 'cooling',
-    ground: 'var(--surface)',
-    ink: 'var(--heat)',
-    size: 6,
-    path: 'M-1 7L7 -1M-1 1L1 -1M5 7L7 5',
-    stroke: 1,
-  },
-];
 
 export type TextureName = 'wet' | 'touch' | 'dry' | 'cured' | 'heated' | 'cooling';
 
-/** The fill of a texture inside a picture with this prefix. */
-export const fillOf = (name: TextureName, prefix: string): string => `url(#${prefix}-${name})`;
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
 
-/** Definitions to put into a picture; the prefix keeps two pictures on one page apart. */
-export function definitions(prefix: string): SVGDefsElement {
-  const defs = document.createElementNS(svg, 'defs');
-  for (const t of textures) {
-    const pattern = element('pattern', {
-      id: `${prefix}-${t.id}`,
-      width: t.size,
-      height: t.size,
-      patternUnits: 'userSpaceOnUse',
-    });
-    pattern.append(element('rect', { width: t.size, height: t.size, fill: t.ground }));
-    if (t.path) {
-      const stroke = { d: t.path, fill: 'none', stroke: t.ink, 'stroke-width': t.stroke };
-      pattern.append(element('path', stroke));
-    }
-    defs.append(pattern);
-  }
-  return defs;
+interface Texture {
+  ground: string;
+  ink: string;
+  stroke: number;
+  /** The lines over a ground of this size; what reaches beyond it is cut off. */
+  lines(width: number, height: number): string;
+}
+
+const steps = (from: number, to: number, by: number): number[] =>
+  Array.from({ length: Math.max(0, Math.ceil((to - from) / by)) }, (_, i) => from + i * by);
+
+const waves = (width: number, height: number): string =>
+  steps(4, height, 6)
+    .map((y) => `M0 ${y}q3-3 6 0${'t6 0'.repeat(Math.ceil(width / 6))}`)
+    .join('');
+const dots = (width: number, height: number): string =>
+  steps(2, height, 4)
+    .flatMap((y, row) => steps(row % 2 === 0 ? 2 : 6, width, 8).map((x) => `M${x} ${y}h1.5`))
+    .join('');
+const slants =
+  (gap: number) =>
+  (width: number, height: number): string =>
+    steps(-height, width, gap)
+      .map((x) => `M${x} ${height}l${height}-${height}`)
+      .join('');
+
+const textures: Readonly<Record<TextureName, Texture>> = {
+  wet: { ground: 'var(--wet)', ink: 'var(--touch)', stroke: 1, lines: waves },
+  touch: { ground: 'var(--touch)', ink: 'var(--wet)', stroke: 1.5, lines: dots },
+  dry: { ground: 'var(--dry)', ink: 'var(--cured)', stroke: 1, lines: slants(8) },
+  cured: { ground: 'var(--cured)', ink: 'var(--dry)', stroke: 0, lines: () => '' },
+  heated: { ground: 'var(--heat)', ink: 'var(--surface)', stroke: 1, lines: slants(5) },
+  cooling: { ground: 'var(--surface)', ink: 'var(--heat)', stroke: 1, lines: slants(5) },
+};
+
+/** A box filled with a texture, inside an edge. */
+export function textured(name: TextureName, { x, y, width, height }: Box, edge: string): SVGElement {
+  const { ground, ink, stroke, lines } = textures[name];
+  // A nested svg cuts its content off at its own border.
+  const inside = element('svg', { x, y, width, height });
+  inside.append(element('rect', { width, height, fill: ground }));
+  const d = lines(width, height);
+  if (d) inside.append(element('path', { d, fill: 'none', stroke: ink, 'stroke-width': stroke }));
+  const frame = element('rect', { x, y, width, height, fill: 'none', stroke: edge, 'stroke-width': 0.75 });
+  return group([inside, frame]);
+}
+
+export function group(children: readonly SVGElement[]): SVGElement {
+  const made = element('g', {});
+  made.append(...children);
+  return made;
 }
 
 function element(name: string, attributes: Record<string, string | number>): SVGElement {
   const made = document.createElementNS(svg, name) as SVGElement;
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+  for (const [key, value] of Object.entries(attributes)) {
+    made.setAttribute(key, typeof value === 'number' ? String(Number(value.toFixed(2))) : value);
+  }
   return made;
 }

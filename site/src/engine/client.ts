@@ -3,30 +3,15 @@
  * its worker down with it, because a running WebAssembly call cannot be interrupted; the compiled module is kept, so
  * that the next worker starts in a few milliseconds.
  */
-import type { Catalogue, Fault, Job, Result } from '../generated/contract';
+import type { ApiFault, Catalogue, Response as Reply, Result } from '../generated/contract';
 import type { FromWorker, Port, Source } from './protocol';
 
 export type Request = { op: 'describe' } | { op: 'check'; job: unknown } | { op: 'predict'; job: unknown };
 
-/** A fault as the core tells it: the complaint and its sentence. */
-export type FaultTold = Fault & { text: string };
-
-/** What became of a document that was put to the test: the whole job, or why not. */
-export type Checked = { kind: 'job'; job: Job } | { kind: 'refused'; faults: FaultTold[] };
-
-interface Reply {
-  ok: boolean;
-  catalogue?: Catalogue;
-  result?: Result;
-  job?: Job;
-  faults?: FaultTold[] | null;
-  message?: string;
-}
-
 /** What became of a job: an answer, a list of faults, or a core that broke down over it. */
 export type Predicted =
   | { kind: 'answer'; result: Result }
-  | { kind: 'refused'; faults: FaultTold[] }
+  | { kind: 'refused'; faults: ApiFault[] }
   | { kind: 'broken'; message: string };
 
 /** The core could not be loaded or died. */
@@ -60,7 +45,7 @@ export class Engine {
   /** Fields, records, the demo job and the default job. */
   async describe(): Promise<Catalogue> {
     const reply = await this.#ask({ op: 'describe' });
-    if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message ?? 'The core described nothing.');
+    if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message);
     return reply.catalogue;
   }
 
@@ -68,12 +53,11 @@ export class Engine {
     return this.#judge(await this.#ask({ op: 'predict', job }, signal));
   }
 
-  /** Reads a document over the defaults, as a file may leave out whatever it does not care about. */
-  async check(job: unknown): Promise<Checked> {
-    const reply = await this.#ask({ op: 'check', job });
-    if (reply.ok && reply.job) return { kind: 'job', job: reply.job };
-    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
-    throw new EngineError(reply.message ?? '');
+  /** All faults of a job, without computing it. */
+  async check(job: unknown, signal?: AbortSignal): Promise<readonly ApiFault[]> {
+    const reply = await this.#ask({ op: 'check', job }, signal);
+    if (!reply.ok && reply.faults.length === 0) throw new EngineError(reply.message);
+    return reply.faults;
   }
 
   /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
@@ -87,11 +71,11 @@ export class Engine {
 
   #judge(reply: Reply): Predicted {
     if (reply.ok && reply.result) return { kind: 'answer', result: reply.result };
-    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
+    if (reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
     // A core that has panicked is in an unknown state: it answers nothing more.
     this.#dismiss(aborted());
     this.warm();
-    return { kind: 'broken', message: reply.message ?? '' };
+    return { kind: 'broken', message: reply.message };
   }
 
   #ask(request: Request, signal?: AbortSignal): Promise<Reply> {

@@ -59,7 +59,7 @@ test('the latest question wins; the overtaken one is told so and its worker is l
   const second = engine.predict(2);
   expect(isAbort(await first)).toBe(true);
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
-  hired[1]?.reply({ ok: true, result: {} });
+  hired[1]?.reply({ ok: true, faults: [], result: {} });
   expect((await second).kind).toBe('answer');
 });
 
@@ -77,7 +77,7 @@ test('abort ends the worker and a fresh one is started with the compiled module'
   // An abort that comes after the answer ends nothing.
   const late = new AbortController();
   const answered = engine.predict(2, late.signal);
-  hired[1]?.reply({ ok: true, result: {} });
+  hired[1]?.reply({ ok: true, faults: [], result: {} });
   await answered;
   late.abort();
   expect(hired).toHaveLength(2);
@@ -107,4 +107,17 @@ test('bytes that are no JSON are an error, not a hang', async () => {
   const failed = engine.predict(1).catch((e: unknown) => e);
   hired[0]?.say({ kind: 'answer', id: 1, bytes: new Uint8Array([123]) });
   expect(await failed).toMatchObject({ name: 'EngineError' });
+});
+
+test('a check tells all faults, none for a good job, and fails where there is neither', async () => {
+  const { engine, hired } = staff();
+  const refused = engine.check(1);
+  hired[0]?.reply({ ok: false, faults: [{ path: 'p' }, { path: 'q' }], message: '' });
+  expect(await refused).toHaveLength(2);
+  const good = engine.check(2);
+  hired[0]?.reply({ ok: true, faults: [], job: {}, message: '' });
+  expect(await good).toEqual([]);
+  const failed = engine.check(3).catch((e: unknown) => e);
+  hired[0]?.reply({ ok: false, faults: [], message: 'panic: x' });
+  expect(await failed).toMatchObject({ name: 'EngineError', message: 'panic: x' });
 });
