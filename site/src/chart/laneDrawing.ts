@@ -96,7 +96,7 @@ export function drawLanes(picture: LanePicture, width: number, onPaper = false):
       plot.ruleX(lanes, {
         x: (l: Laid) => l.lane.deadline.time,
         y1: (l: Laid) => l.top - 4,
-        y2: (l: Laid) => l.foot,
+        y2: (l: Laid) => l.deadline,
         stroke: 'var(--bad)',
         strokeWidth: 2,
         strokeDasharray: '5 3',

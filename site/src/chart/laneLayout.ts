@@ -32,6 +32,8 @@ export interface Laid {
   top: number;
   bottom: number;
   foot: number;
+  /** How far down the line of the deadline runs: past its own label, through no other. */
+  deadline: number;
   flags: Flag[];
 }
 
@@ -95,24 +97,36 @@ function layLane(
   const top = y + (narrow ? 24 : 4) + rowsOf(above) * row + 6;
   const bottom = top + band + (lane.heat.length > 0 ? heat + 2 : 0);
   const foot = bottom + 4 + rowsOf(below) * row;
-  const flag = <W>(word: W, placed: Placed | undefined, at: (row: number) => number) => {
-    const { row: n, side } = placed ?? { row: 0, side: 'right' as const };
-    return { ...word, side, y: at(n) };
-  };
+  const stand = (
+    words: Pick<Flag, 'x' | 'words' | 'mark'>[],
+    placed: readonly Placed[],
+    height: (row: number) => number,
+    stem: (y: number) => Flag['stem'],
+  ): Flag[] =>
+    words.map((word, i) => {
+      const { row: n, side } = placed[i] ?? { row: 0, side: 'right' };
+      return { ...word, side, y: height(n), stem: stem(height(n)) };
+    });
+  const marks = stand(
+    over,
+    above,
+    (n) => top - 12 - n * row,
+    (at) => [at, top],
+  );
+  const limits = stand(
+    under,
+    below,
+    (n) => bottom + 12 + n * row,
+    (at) => [top + band, at + 6],
+  );
   return {
     lane,
     title,
     top,
     bottom,
     foot,
-    flags: [
-      ...over
-        .map((w, i) => flag(w, above[i], (n) => top - 12 - n * row))
-        .map((w): Flag => ({ ...w, stem: [w.y, top] })),
-      ...under
-        .map((w, i) => flag(w, below[i], (n) => bottom + 12 + n * row))
-        .map((w): Flag => ({ ...w, stem: [top + band, w.y + 6] })),
-    ],
+    deadline: limits[0]?.stem[1] ?? foot,
+    flags: [...marks, ...limits],
   };
 }
 

@@ -1,7 +1,7 @@
 /**
  * The page's side of the core: one question at a time, the latest wins. A question that is overtaken or aborted takes
- * its worker down with it, because a running WebAssembly call cannot be interrupted; the compiled module is kept, so
- * that the next worker starts in a few milliseconds.
+ * its worker down with it, because a running WebAssembly call cannot be interrupted. A second worker stands by with the
+ * compiled module, so that the next question need not wait for one to start; idle it takes a few megabytes.
  */
 import type { ApiFault, Catalogue, Response as Reply, Result } from '../generated/contract';
 import type { FromWorker, Port, Source } from './protocol';
@@ -31,6 +31,7 @@ export const isAbort = (error: unknown): boolean =>
 
 export class Engine {
   #port: Port | null = null;
+  #standby: Port | null = null;
   #module: WebAssembly.Module | null = null;
   #pending: Pending | null = null;
   #nextId = 1;
@@ -67,10 +68,16 @@ export class Engine {
 
   close(): void {
     this.#dismiss(aborted());
+    this.#standby?.terminate();
+    this.#standby = null;
   }
 
   #judge(reply: Reply): Predicted {
-    if (reply.ok && reply.result) return { kind: 'answer', result: reply.result };
+    if (reply.ok && reply.result) {
+      // Only now, since while a question runs the machine has better things to do.
+      if (this.#module) this.#standby ??= this.#start();
+      return { kind: 'answer', result: reply.result };
+    }
     if (reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
     // A core that has panicked is in an unknown state: it answers nothing more.
     this.#dismiss(aborted());
@@ -97,16 +104,22 @@ export class Engine {
 
   #worker(): Port {
     if (this.#port) return this.#port;
+    this.#port = this.#standby ?? this.#start();
+    this.#standby = null;
+    return this.#port;
+  }
+
+  #start(): Port {
     const port = this.#hire();
     port.onmessage = (event) => this.#hear(port, event.data);
     port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
     port.postMessage({ kind: 'start', source: this.#source, module: this.#module });
-    this.#port = port;
     return port;
   }
 
   #hear(from: Port, message: FromWorker): void {
-    if (from !== this.#port) return; // a last word of a worker already let go
+    if (from === this.#standby && message.kind === 'dead') this.#standby = null;
+    if (from !== this.#port) return; // standing by, or a last word of one already let go
     switch (message.kind) {
       case 'ready':
         this.#module = message.module;

@@ -35,7 +35,7 @@ async function measure(page, keys) {
   await page.evaluate(() => Object.assign(globalThis.seen, { tasks: [], answers: [] }));
   for (let i = 0; i < edits; i++) {
     await page.click(coat, { count: 3 });
-    const value = String(130 + ((i * 37) % 90));
+    const value = `${130 + ((i * 37) % 90)}.5`; // long enough that keys fall into a run and overtake it
     if (keys === null) await page.keyboard.sendCharacter(value);
     else await page.keyboard.type(value, { delay: keys });
     const done = (v) => globalThis.seen.answers.at(-1)?.value === v;

@@ -74,13 +74,42 @@ test('abort ends the worker and a fresh one is started with the compiled module'
   expect(isAbort(await asked)).toBe(true);
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
   expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
-  // An abort that comes after the answer ends nothing.
+});
+
+test('after an answer another worker stands by and takes the place of one that is let go', async () => {
+  const { engine, hired } = staff();
+  const ask = async (): Promise<void> => {
+    const answered = engine.predict(1);
+    hired
+      .findLast((p) => !p.gone && p.told.at(-1)?.kind === 'ask')
+      ?.reply({ ok: true, faults: [], result: {} });
+    expect((await answered).kind).toBe('answer');
+  };
+  engine.warm();
+  hired[0]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
+  await ask();
+  await ask();
+  expect(hired.map((p) => p.told.length)).toEqual([3, 1]);
+  // An abort that comes after its answer ends nothing; one that comes before it costs the worker.
   const late = new AbortController();
   const answered = engine.predict(2, late.signal);
-  hired[1]?.reply({ ok: true, faults: [], result: {} });
+  hired[0]?.reply({ ok: true, faults: [], result: {} });
   await answered;
   late.abort();
-  expect(hired).toHaveLength(2);
+  expect(hired.map((p) => p.gone)).toEqual([false, false]);
+  const stop = new AbortController();
+  const lost = engine.predict(2, stop.signal).catch((e: unknown) => e);
+  stop.abort();
+  expect(isAbort(await lost)).toBe(true);
+  expect(hired.map((p) => p.gone)).toEqual([true, false]);
+  await ask();
+  expect(hired).toHaveLength(3);
+  // One that dies while it stands by is not waited for.
+  hired[2]?.say({ kind: 'dead', reason: 'out of memory' });
+  await ask();
+  expect(hired).toHaveLength(4);
+  engine.close();
+  expect(hired.map((p) => p.gone)).toEqual([true, true, false, true]);
 });
 
 test('a panic becomes a message and a fresh worker', async () => {

@@ -25,7 +25,7 @@ describe('the unit of display', () => {
     expect(toSI(120, celsius)).toBe(393.15);
     expect(shownText(393.15, celsius)).toBe('120');
     expect(limitText(273.15, celsius)).toBe('0');
-    expect(rangeText(0.02, 1, grams)).toBe('20 – 1000 g/m²');
+    expect(rangeText(0.02, 1, grams)).toBe('20 – 1000\u00a0g/m²');
   });
 });
 
