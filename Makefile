@@ -91,8 +91,8 @@ fmt: $(NPM_CI) ## format all sources
 	gofmt -w cure wasm testdata/*.go $(wildcard site/*.go)
 	cd site && $(NPM) run --silent format
 
-sizes: $(WASM) ## print what the browser has to load
-	@$(NODE) -p 'const z = require("zlib"), b = require("fs").readFileSync("$(WASM)"); `$(WASM): $${b.length} bytes, gzip $${z.gzipSync(b, { level: 9 }).length}, brotli $${z.brotliCompressSync(b).length}`'
+sizes: $(DIST) ## print what the browser has to load, compressed
+	cd site && $(NPM) run --silent sizes
 
 clean: ## remove everything that was built (not the fetched packages)
 	rm -rf $(OUT) site/dist $(WASM) $(EXEC) $(dir $(TYPES))
@@ -137,4 +137,4 @@ test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
 
 browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
 	@browser="$$(site/tests/browser/chromium.sh)"; \
-	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec site/tests/browser/page.test.mjs
+	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/axe.test.mjs

@@ -1,73 +1,60 @@
 /** Draws histories: lines that differ in colour and in dash, over the stages of the route. */
-import type { CurvePicture, Point, Stretch } from './curves';
-import { definitions, fillOf } from './patterns';
-import { textWidth, type Plot } from './plot';
-import { tickLabel, ticksWithin } from './time';
 import { duration, number } from '../text/quantity';
+import type { CurvePicture, Point, Stretch } from './curves';
+import { colourOf, dashes, weightOf } from './lines';
+import * as plot from './marks';
+import { textWidth } from './measure';
+import { group, textured } from './textures';
+import { tickLabel, ticksWithin } from './time';
 
-/** Dash patterns by style, so that lines stay apart in grey. */
-export const dashes: readonly string[] = ['', '', '7 3', '2 3', '1 0', '9 3 2 3'];
-export const colourOf = (style: number): string => `var(--line-${style})`;
-/** The line of comparison (air, balance) is thin; what happens to the film is bold. */
-export const weightOf = (style: number): number => (style === 4 ? 1.4 : 2.1);
+const margin = { left: 46, right: 12, top: 28, bottom: 24 };
+/** Height of the strip that says where the oven heats or cools. */
+const strip = 6;
 
-export function drawCurves(
-  plot: Plot,
-  picture: CurvePicture,
-  width: number,
-  prefix: string,
-): SVGElement | HTMLElement {
+export function drawCurves(picture: CurvePicture, width: number): SVGElement | HTMLElement {
   const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
-  const left = 46;
-  const right = 12;
-  const { domain, log, series } = picture;
+  const { domain, log, series, stretches } = picture;
   const ticks = log ? ticksWithin(...domain) : undefined;
-  const scale = (x: number): number => {
+  const readings = readOut(picture);
+  const place = (x: number): number => {
     const share = log
       ? Math.log(x / domain[0]) / Math.log(domain[1] / domain[0])
       : (x - domain[0]) / (domain[1] - domain[0]);
-    return left + share * (width - left - right);
+    return margin.left + share * (width - margin.left - margin.right);
   };
-  const roomy = picture.stretches.filter((s) => scale(s.to) - scale(s.from) > textWidth(s.name, 11) + 8);
-  const readings = readOut(picture);
+  const strips = (): SVGElement =>
+    group(
+      stretches.filter(isOven).map((s) => {
+        const [x, to] = [place(s.from), place(s.to)];
+        const box = { x, y: margin.top - strip, width: Math.max(1, to - x), height: strip };
+        return textured(s.kind === 'cooling' ? 'cooling' : 'heated', box, 'var(--heat)');
+      }),
+    );
 
-  const drawn = plot.plot({
+  return plot.plot({
     className: 'plot',
     width,
     height,
-    marginLeft: left,
-    marginRight: right,
-    marginTop: 26,
-    marginBottom: 24,
+    marginLeft: margin.left,
+    marginRight: margin.right,
+    marginTop: margin.top,
+    marginBottom: margin.bottom,
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
     x: { type: log ? 'log' : 'linear', domain, label: null, ...(log ? { axis: null } : {}) },
-    y: { label: null, zero: picture.fromZero, nice: true, grid: false, tickSize: 0 },
+    y: { label: null, zero: picture.fromZero, nice: 5, grid: false, tickSize: 0 },
     marks: [
-      plot.rect(picture.stretches.filter(isHot), {
-        x1: 'from',
-        x2: 'to',
-        fill: 'var(--heat-soft)',
-        insetTop: 0,
-      }),
-      ...picture.stretches.filter(isOven).map((s) =>
-        plot.rect([s], {
-          x1: 'from',
-          x2: 'to',
-          fill: fillOf(s.kind === 'cooling' ? 'cooling' : 'heated', prefix),
-          insetTop: -6,
-          insetBottom: height - 26 - 24,
-        }),
-      ),
-      plot.gridY({ stroke: 'var(--line)', strokeOpacity: 1 }),
+      plot.rect(stretches.filter(isHot), { x1: 'from', x2: 'to', fill: 'var(--heat-soft)' }),
+      strips,
+      plot.gridY({ ticks: 5, stroke: 'var(--line)', strokeOpacity: 1 }),
       plot.ruleX(
-        picture.stretches.slice(1).map((s) => s.from),
+        stretches.slice(1).map((s) => s.from),
         { stroke: 'var(--edge)', strokeDasharray: '1 3' },
       ),
-      plot.text(roomy, {
+      plot.text(named(stretches, place), {
         x: (s: Stretch) => (log ? Math.sqrt(s.from * s.to) : (s.from + s.to) / 2),
         frameAnchor: 'top',
-        dy: -18,
+        dy: -20,
         text: 'name',
         fill: 'var(--muted)',
         fontSize: 11,
@@ -96,8 +83,15 @@ export function drawCurves(
       ),
     ],
   });
-  drawn.prepend(definitions(prefix));
-  return drawn;
+}
+
+/** Stages by name where there is room for it, else by the number that the key explains, else not at all. */
+function named(stretches: readonly Stretch[], place: (x: number) => number): Stretch[] {
+  return stretches.flatMap((s) => {
+    const room = place(s.to) - place(s.from);
+    const fits = [`${s.number} ${s.name}`, String(s.number)].find((w) => textWidth(w, 11) + 4 <= room);
+    return fits === undefined ? [] : [{ ...s, name: fits }];
+  });
 }
 
 const isOven = (s: Stretch): boolean => s.kind === 'oven' || s.kind === 'heated' || s.kind === 'cooling';

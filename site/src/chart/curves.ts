@@ -16,6 +16,8 @@ export interface Series {
 }
 
 export interface Stretch {
+  /** Its place in the order of stages, from 1. */
+  number: number;
   name: string;
   kind: string;
   from: number;
@@ -150,7 +152,13 @@ function pointsOf(
 
 export function stretchesOf(stages: readonly Stage[], low: number, high: number): Stretch[] {
   return stages
-    .map((s) => ({ name: s.name, kind: s.kind, from: Math.max(s.start_s, low), to: Math.min(s.end_s, high) }))
+    .map((s, i) => ({
+      number: i + 1,
+      name: s.name,
+      kind: s.kind,
+      from: Math.max(s.start_s, low),
+      to: Math.min(s.end_s, high),
+    }))
     .filter((s) => s.to > s.from);
 }
 
@@ -175,7 +183,7 @@ export function profilePicture(profiles: readonly Profile[], of: 'water' | 'conv
   const isWater = of === 'water';
   return {
     title: isWater ? t.profileWater : t.profileConversion,
-    xLabel: isWater ? t.waterAxis : t.conversionAxis,
+    xLabel: isWater ? t.profileWaterAxis : t.profileConversionAxis,
     yLabel: t.depth,
     lines: profiles.map((p, i) => ({
       label: p.label,

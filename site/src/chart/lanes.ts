@@ -18,7 +18,8 @@ export interface LaneMark {
   time: number;
   text: string;
   where: string;
-  doubtful: boolean;
+  /** What the core remarks on it. */
+  note: string;
 }
 
 export interface Heat {
@@ -35,7 +36,7 @@ export interface Lane {
   marks: LaneMark[];
   missing: string[];
   heat: Heat[];
-  deadline: number;
+  deadline: { time: number; text: string };
   exit: { time: number; text: string } | null;
   end: number;
 }
@@ -57,7 +58,7 @@ export function lanePicture(result: Result): LanePicture {
   const events = lanes.flatMap((l) => [...l.marks.map((m) => m.time), ...l.heat.map((h) => h.from)]);
   const [low, high] = logSpan(
     events,
-    Math.max(...lanes.map((l) => l.end), ...lanes.map((l) => l.deadline), 60),
+    Math.max(...lanes.map((l) => l.end), ...lanes.map((l) => l.deadline.time), 60),
   );
   return { lanes, low, high };
 }
@@ -79,12 +80,12 @@ function laneOf(route: Route): Lane {
         time: m.time_s,
         text: m.text,
         where: m.where,
-        doubtful: m.after_boiling,
+        note: m.note,
       }))
       .sort((a, b) => a.time - b.time),
     missing: route.marks.filter((m) => m.time_s === null).map((m) => m.label),
     heat: route.stages.filter(isOven).map(heatOf),
-    deadline: route.answer.deadline_s,
+    deadline: { time: route.answer.deadline_s, text: route.answer.deadline_text },
     exit: route.exit ? { time: route.exit.time_s, text: route.exit.text } : null,
     end,
   };

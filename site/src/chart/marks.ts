@@ -13,4 +13,5 @@ export {
   ruleY,
   text,
   tip,
+  type Dot,
 } from '@observablehq/plot';

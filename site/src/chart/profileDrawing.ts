@@ -1,9 +1,9 @@
 /** Draws cuts through the film at a few moments. Every line carries a letter that the legend explains. */
-import type { ProfilePicture } from './curves';
-import type { Plot } from './plot';
 import { number } from '../text/quantity';
+import type { ProfilePicture } from './curves';
+import * as plot from './marks';
 
-export function drawProfiles(plot: Plot, picture: ProfilePicture, width: number): SVGElement | HTMLElement {
+export function drawProfiles(picture: ProfilePicture, width: number): SVGElement | HTMLElement {
   const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
   const last = Math.max(1, picture.lines.length - 1);
   // Each letter sits at a height of its own, so that lines that end together do not pile them up.
@@ -21,10 +21,11 @@ export function drawProfiles(plot: Plot, picture: ProfilePicture, width: number)
     marginBottom: 24,
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
-    x: { zero: true, nice: true, label: null },
+    // The inset keeps lines at zero, and their letters, off the labels of the other axis.
+    x: { zero: true, nice: true, label: null, inset: 8 },
     y: { domain: [0, 1], label: null },
     marks: [
-      plot.gridX({ stroke: 'var(--line)', strokeOpacity: 1 }),
+      plot.gridX({ ticks: 6, stroke: 'var(--line)', strokeOpacity: 1 }),
       plot.ruleY([0, 1], { stroke: 'var(--edge)' }),
       plot.axisX({ label: null, tickSize: 4, ticks: 6, tickFormat: (v: number) => number(v) }),
       plot.axisY({ label: null, tickSize: 0, ticks: 5 }),

@@ -1,32 +1,17 @@
 /**
  * The page's side of the core: one question at a time, the latest wins. A question that is overtaken or aborted takes
- * its worker down with it, because a running WebAssembly call cannot be interrupted; the compiled module is kept, so
- * that the next worker starts in a few milliseconds.
+ * its worker down with it, because a running WebAssembly call cannot be interrupted. A second worker stands by with the
+ * compiled module, so that the next question need not wait for one to start; idle it takes a few megabytes.
  */
-import type { Catalogue, Fault, Job, Result } from '../generated/contract';
+import type { ApiFault, Catalogue, Response as Reply, Result } from '../generated/contract';
 import type { FromWorker, Port, Source } from './protocol';
 
 export type Request = { op: 'describe' } | { op: 'check'; job: unknown } | { op: 'predict'; job: unknown };
 
-/** A fault as the core tells it: the complaint and its sentence. */
-export type FaultTold = Fault & { text: string };
-
-/** What became of a document that was put to the test: the whole job, or why not. */
-export type Checked = { kind: 'job'; job: Job } | { kind: 'refused'; faults: FaultTold[] };
-
-interface Reply {
-  ok: boolean;
-  catalogue?: Catalogue;
-  result?: Result;
-  job?: Job;
-  faults?: FaultTold[] | null;
-  message?: string;
-}
-
 /** What became of a job: an answer, a list of faults, or a core that broke down over it. */
 export type Predicted =
   | { kind: 'answer'; result: Result }
-  | { kind: 'refused'; faults: FaultTold[] }
+  | { kind: 'refused'; faults: ApiFault[] }
   | { kind: 'broken'; message: string };
 
 /** The core could not be loaded or died. */
@@ -46,6 +31,7 @@ export const isAbort = (error: unknown): boolean =>
 
 export class Engine {
   #port: Port | null = null;
+  #standby: Port | null = null;
   #module: WebAssembly.Module | null = null;
   #pending: Pending | null = null;
   #nextId = 1;
@@ -60,7 +46,7 @@ export class Engine {
   /** Fields, records, the demo job and the default job. */
   async describe(): Promise<Catalogue> {
     const reply = await this.#ask({ op: 'describe' });
-    if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message ?? 'The core described nothing.');
+    if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message);
     return reply.catalogue;
   }
 
@@ -68,12 +54,11 @@ export class Engine {
     return this.#judge(await this.#ask({ op: 'predict', job }, signal));
   }
 
-  /** Reads a document over the defaults, as a file may leave out whatever it does not care about. */
-  async check(job: unknown): Promise<Checked> {
-    const reply = await this.#ask({ op: 'check', job });
-    if (reply.ok && reply.job) return { kind: 'job', job: reply.job };
-    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
-    throw new EngineError(reply.message ?? '');
+  /** All faults of a job, without computing it. */
+  async check(job: unknown, signal?: AbortSignal): Promise<readonly ApiFault[]> {
+    const reply = await this.#ask({ op: 'check', job }, signal);
+    if (!reply.ok && reply.faults.length === 0) throw new EngineError(reply.message);
+    return reply.faults;
   }
 
   /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
@@ -83,15 +68,21 @@ export class Engine {
 
   close(): void {
     this.#dismiss(aborted());
+    this.#standby?.terminate();
+    this.#standby = null;
   }
 
   #judge(reply: Reply): Predicted {
-    if (reply.ok && reply.result) return { kind: 'answer', result: reply.result };
-    if (reply.faults && reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
+    if (reply.ok && reply.result) {
+      // Only now, since while a question runs the machine has better things to do.
+      if (this.#module) this.#standby ??= this.#start();
+      return { kind: 'answer', result: reply.result };
+    }
+    if (reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
     // A core that has panicked is in an unknown state: it answers nothing more.
     this.#dismiss(aborted());
     this.warm();
-    return { kind: 'broken', message: reply.message ?? '' };
+    return { kind: 'broken', message: reply.message };
   }
 
   #ask(request: Request, signal?: AbortSignal): Promise<Reply> {
@@ -113,16 +104,22 @@ export class Engine {
 
   #worker(): Port {
     if (this.#port) return this.#port;
+    this.#port = this.#standby ?? this.#start();
+    this.#standby = null;
+    return this.#port;
+  }
+
+  #start(): Port {
     const port = this.#hire();
     port.onmessage = (event) => this.#hear(port, event.data);
     port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
     port.postMessage({ kind: 'start', source: this.#source, module: this.#module });
-    this.#port = port;
     return port;
   }
 
   #hear(from: Port, message: FromWorker): void {
-    if (from !== this.#port) return; // a last word of a worker already let go
+    if (from === this.#standby && message.kind === 'dead') this.#standby = null;
+    if (from !== this.#port) return; // standing by, or a last word of one already let go
     switch (message.kind) {
       case 'ready':
         this.#module = message.module;

@@ -131,33 +131,3 @@ export function fold(nodes: readonly Node[]): { front: Node[]; back: Node[] } {
   if (!nodes.some(isFront)) return { front: [...nodes], back: [] };
   return { front: nodes.filter(isFront), back: nodes.filter((n) => !isFront(n)) };
 }
-
-/** The last name of a path: what its parent calls it. */
-export const nameOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
-
-/** The value that a fresh field holds. */
-export function defaultOf(field: Field): number | string | boolean | null {
-  if (field.absent) return null;
-  if (field.kind === 'number') return field.default;
-  return field.kind === 'switch' ? field.default_on : field.default_text;
-}
-
-/** A fresh block or list item made from the defaults of the tables, for whatever is switched on or added. */
-export function freshBlock(
-  fields: readonly Field[],
-  blocks: readonly Block[],
-  template: string,
-): Record<string, unknown> {
-  const made: Record<string, unknown> = {};
-  const depth = template.length + 1;
-  const direct = (path: string): boolean =>
-    path.startsWith(`${template}.`) && !path.slice(depth).includes('.');
-  for (const field of fields) if (direct(field.path)) made[nameOf(field.path)] = defaultOf(field);
-  for (const { path, list, items, absent } of blocks) {
-    if (!direct(path) || path.endsWith('[]')) continue; // an item is made with its list
-    const one = (): Record<string, unknown> => freshBlock(fields, blocks, list ? `${path}[]` : path);
-    if (list) made[nameOf(path)] = Array.from({ length: items }, one);
-    else made[nameOf(path)] = absent ? null : one();
-  }
-  return made;
-}

@@ -54,7 +54,13 @@ export function applyRecord(job: JobDocument, kind: RecordKind, record: Catalogu
 /** Whether a block still holds the record's numbers. */
 export function sameNumbers(block: unknown, record: CatalogueRecord): boolean {
   const held = block as Record<string, unknown>;
-  return entries(record.numbers).every(
-    ([name, value]) => name === 'record' || JSON.stringify(held[name]) === JSON.stringify(value),
-  );
+  return entries(record.numbers).every(([name, value]) => name === 'record' || same(held[name], value));
+}
+
+/** Whether two JSON values are equal, in whatever order their members stand. */
+function same(a: unknown, b: unknown): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
+  const [left, right] = [entries(a), entries(b)];
+  const other = new Map(right);
+  return left.length === right.length && left.every(([name, value]) => same(value, other.get(name)));
 }

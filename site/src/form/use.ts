@@ -1,8 +1,8 @@
 /** When a field or a block counts, and which blocks come along with a choice. */
 import type { Block, Catalogue, Condition } from '../generated/contract';
 import type { JobDocument } from '../state/job.svelte';
+import { freshBlock } from '../state/lay';
 import { templateOf } from '../state/path';
-import { freshBlock } from './layout';
 
 type At = (path: string) => unknown;
 
@@ -28,9 +28,8 @@ export function companionsOf(path: string, blocks: readonly Block[], at: At): st
 
 /** Makes a choice, and puts in place what it cannot do without. */
 export function choose(desk: { job: JobDocument; catalogue: Catalogue }, path: string, value: string): void {
-  const { fields, blocks } = desk.catalogue;
   desk.job.set(path, value);
-  for (const beside of companionsOf(path, blocks, (p) => desk.job.at(p))) {
-    desk.job.toggle(beside, true, () => freshBlock(fields, blocks, templateOf(beside)));
+  for (const beside of companionsOf(path, desk.catalogue.blocks, (p) => desk.job.at(p))) {
+    desk.job.toggle(beside, true, () => freshBlock(desk.catalogue, templateOf(beside)));
   }
 }

@@ -1,11 +1,9 @@
 /** What every part of the page may reach: the job being edited, the answer, and the tables of the core. */
 import { createContext } from 'svelte';
-import type { Catalogue, Job } from '../generated/contract';
+import type { Catalogue } from '../generated/contract';
 import type { AnswerState } from '../state/answer.svelte';
 import type { Complaint, FieldIndex } from '../state/faults';
 import type { JobDocument } from '../state/job.svelte';
-
-export type Completed = { kind: 'job'; job: Job } | { kind: 'refused'; reasons: string[] };
 
 export interface Desk {
   readonly catalogue: Catalogue;
@@ -16,8 +14,6 @@ export interface Desk {
   readonly complaints: readonly Complaint[];
   /** The complaints by path. */
   readonly wrong: ReadonlyMap<string, string>;
-  /** Completes a job from a file, or says why it is none. */
-  complete(job: Job): Promise<Completed>;
 }
 
 export const [useDesk, provideDesk] = createContext<Desk>();

@@ -2,19 +2,28 @@
  * The answer, kept apart from the question. The last good result stays while a newer job is wrong or being computed;
  * `old` says that it no longer belongs to what stands in the form.
  */
-import { isAbort, type FaultTold, type Predicted } from '../engine/client';
-import type { Result } from '../generated/contract';
+import { isAbort, type Predicted } from '../engine/client';
+import type { ApiFault, Job, Result } from '../generated/contract';
 
 export type Phase = 'starting' | 'computing' | 'fresh' | 'refused' | 'broken';
 
 /** The part of the engine that is needed here. */
 export interface Predictor {
-  predict(job: unknown, signal: AbortSignal): Promise<Predicted>;
+  predict(job: Job, signal: AbortSignal): Promise<Predicted>;
+  check(job: Job, signal: AbortSignal): Promise<readonly ApiFault[]>;
+}
+
+/** The job in the form; whole says that every field of it could be read. */
+export interface Question {
+  job: Job;
+  whole: boolean;
 }
 
 export class AnswerState {
   result = $state.raw<Result | null>(null);
-  faults = $state.raw<readonly FaultTold[]>([]);
+  /** The job that the result belongs to; before the first result, the one to fall back on. */
+  good = $state.raw<Job | null>(null);
+  faults = $state.raw<readonly ApiFault[]>([]);
   phase = $state<Phase>('starting');
   message = $state('');
   /** Whether the result belongs to an earlier job than the one in the form. */
@@ -27,42 +36,67 @@ export class AnswerState {
   readonly #engine: Predictor;
   readonly #wait: number;
 
-  /** wait is the rest after the last key, in milliseconds, before a run starts. */
-  constructor(engine: Predictor, wait = 150) {
+  /**
+   * good is the job of an earlier visit's last good answer; it is computed again where the first question is refused.
+   * wait is the rest after the last key, in milliseconds, before a run starts: just longer than a key that repeats.
+   */
+  constructor(engine: Predictor, good: Job | null = null, wait = 40) {
     this.#engine = engine;
     this.#wait = wait;
+    this.good = good;
   }
 
-  /** Asks for an answer to the job that `take` gives when the time comes; null means that the form is not readable. */
-  schedule(take: () => unknown, immediately = false): void {
+  /** Asks for an answer to what `take` gives when the time comes. */
+  schedule(take: () => Question, immediately = false): void {
     clearTimeout(this.#timer);
+    // What runs is out of date with the first key; letting it go now gives a fresh worker the time until the last one.
+    this.#running?.abort();
+    this.#running = null;
     this.#timer = setTimeout(() => void this.#run(take()), immediately ? 0 : this.#wait);
   }
 
-  async #run(job: unknown): Promise<void> {
-    this.#running?.abort();
-    if (job === null) {
-      this.faults = [];
-      this.phase = 'refused';
-      this.old = this.result !== null;
-      return;
-    }
+  async #run({ job, whole }: Question): Promise<void> {
     const mine = new AbortController();
     this.#running = mine;
-    this.phase = 'computing';
     try {
-      const predicted = await this.#engine.predict(job, mine.signal);
-      if (this.#running === mine) this.#take(predicted);
+      if (whole) await this.#predict(job, mine);
+      else await this.#check(job, mine);
+      if (this.phase === 'refused' && !this.result) await this.#recall(mine);
     } catch (error) {
       if (isAbort(error) || this.#running !== mine) return;
-      this.#take({ kind: 'broken', message: error instanceof Error ? error.message : String(error) });
+      this.#take({ kind: 'broken', message: error instanceof Error ? error.message : String(error) }, job);
     }
   }
 
-  #take(predicted: Predicted): void {
-    this.#running = null;
+  async #predict(job: Job, mine: AbortController): Promise<void> {
+    this.phase = 'computing';
+    const predicted = await this.#engine.predict(job, mine.signal);
+    if (this.#running === mine) this.#take(predicted, job);
+  }
+
+  /** A form that cannot be read has no answer, but what else is wrong in it is told all the same. */
+  async #check(job: Job, mine: AbortController): Promise<void> {
+    this.phase = 'refused';
+    this.old = this.result !== null;
+    const faults = await this.#engine.check(job, mine.signal);
+    if (this.#running === mine) this.faults = faults;
+  }
+
+  /** Brings back the last good answer of an earlier visit, as an old one. */
+  async #recall(mine: AbortController): Promise<void> {
+    const { good } = this;
+    if (!good || this.#running !== mine) return;
+    const predicted = await this.#engine.predict(good, mine.signal);
+    if (this.#running !== mine || predicted.kind !== 'answer') return;
+    this.result = predicted.result;
+    this.old = true;
+    this.count++;
+  }
+
+  #take(predicted: Predicted, job: Job): void {
     if (predicted.kind === 'answer') {
       this.result = predicted.result;
+      this.good = job;
       this.faults = [];
       this.phase = 'fresh';
       this.old = false;

@@ -14,4 +14,4 @@ export function limitText(si: number, d: Display): string {
 }
 
 export const rangeText = (low: number, high: number, d: Display): string =>
-  `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? ` ${d.symbol}` : ''}`;
+  `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? `\u00a0${d.symbol}` : ''}`;

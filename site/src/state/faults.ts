@@ -1,10 +1,9 @@
 /** Turns the core's complaints into words at a field, in the unit that the field shows. */
-import type { FaultTold } from '../engine/client';
-import type { Block, Field } from '../generated/contract';
+import type { ApiFault, Block, Field } from '../generated/contract';
 import { text } from '../text';
 import { limitText } from './display';
-import type { Slip } from './job.svelte';
 import { isWithin, templateOf } from './path';
+import type { Slip } from './slips';
 
 /** One complaint ready to be shown: which input, where in the form, and a whole sentence. */
 export interface Complaint {
@@ -50,12 +49,12 @@ export function complainOfSlip(
   return { path, place: placeOf(path, blocks), sentence };
 }
 
-export function complainOfFault(fault: FaultTold, fields: FieldIndex, blocks: readonly Block[]): Complaint {
+export function complainOfFault(fault: ApiFault, fields: FieldIndex, blocks: readonly Block[]): Complaint {
   return { path: fault.path, place: placeOf(fault.path, blocks), sentence: sentenceOf(fault, fields) };
 }
 
 /** A range or an absence is said in the field's own label and unit; everything else in the core's words. */
-function sentenceOf(fault: FaultTold, fields: FieldIndex): string {
+function sentenceOf(fault: ApiFault, fields: FieldIndex): string {
   const field = fields.get(templateOf(fault.path));
   if (field && fault.code === 'range') {
     const [low, high] = [limitText(fault.low, field.display), limitText(fault.high, field.display)];
@@ -67,10 +66,13 @@ function sentenceOf(fault: FaultTold, fields: FieldIndex): string {
   return `${fault.got.charAt(0).toUpperCase()}${fault.got.slice(1)}. ${fault.advice}`.trim();
 }
 
-/** All complaints of a form: slips first, since a form with slips has not been put to the core. */
+/**
+ * All complaints of a form: slips first. Of a field with a slip the core has seen the last good value or the default,
+ * not what stands there, so that only the slip counts.
+ */
 export function complaints(
   slips: Iterable<[string, Slip]>,
-  faults: readonly FaultTold[],
+  faults: readonly ApiFault[],
   fields: FieldIndex,
   blocks: readonly Block[],
 ): Complaint[] {

@@ -6,11 +6,10 @@
 import { SvelteMap } from 'svelte/reactivity';
 import type { Field, Job } from '../generated/contract';
 import { toSI, shownText } from './display';
+import type { Memo } from './keep';
 import { parseNumber } from './number';
 import { getAt, isWithin, movePaths, setAt } from './path';
-
-/** Why a text is no value yet: nothing stands there, it is not a number, or it is not a whole number. */
-export type Slip = 'missing' | 'number' | 'whole';
+import type { Slip, Slipped } from './slips';
 
 export class JobDocument {
   /** The document in SI. Read it freely; write through the methods. */
@@ -20,10 +19,18 @@ export class JobDocument {
   #typed = new SvelteMap<string, string>();
   #parked = new SvelteMap<string, unknown>();
   #revision = $state(0);
+  #former = $state.raw<Memo | null>(null);
 
-  constructor(initial: Job) {
+  constructor(initial: Job, slips: readonly Slipped[] = [], former: Memo | null = null) {
     this.#job = $state($state.snapshot(initial));
     this.job = this.#job;
+    this.#former = former;
+    this.#slip(slips);
+  }
+
+  /** What stood here before the document was last replaced. */
+  get former(): Memo | null {
+    return this.#former;
   }
 
   /** Counts every change; whoever must act on changes reads this. */
@@ -38,6 +45,12 @@ export class JobDocument {
   /** A copy without reactivity, to send, to keep or to save. */
   snapshot(): Job {
     return $state.snapshot(this.#job) as Job;
+  }
+
+  /** The job with the texts that are no values yet: all that is needed to bring the form back as it stands. */
+  memo(): Memo {
+    const slips = [...this.slips].map(([path, slip]) => ({ path, text: this.#typed.get(path) ?? '', slip }));
+    return { job: this.snapshot(), slips };
   }
 
   /** What stands in a field: the text as typed, or the value in the unit of display. */
@@ -125,13 +138,33 @@ export class JobDocument {
     );
   }
 
-  /** Replaces the whole document: demo, reset, a file. */
-  replace(job: Job): void {
+  /** Replaces the whole document: demo, reset, a file. What stood there is kept, for bringBack. */
+  replace(job: Job, slips: readonly Slipped[] = []): void {
+    const before = this.memo();
+    this.#become({ job, slips: [...slips] });
+    this.#former = before;
+  }
+
+  /** Takes the last replacement back. */
+  bringBack(): void {
+    if (this.#former) this.#become(this.#former);
+    this.#former = null;
+  }
+
+  #become({ job, slips }: Memo): void {
     Object.assign(this.#job, $state.snapshot(job));
     this.#typed.clear();
     this.slips.clear();
     this.#parked.clear();
+    this.#slip(slips);
     this.#revision++;
+  }
+
+  #slip(slips: readonly Slipped[]): void {
+    for (const { path, text, slip } of slips) {
+      this.#typed.set(path, text);
+      this.slips.set(path, slip);
+    }
   }
 
   #follow(list: string, to: (index: number) => number | null): void {

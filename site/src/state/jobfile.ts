@@ -1,27 +1,41 @@
 /**
- * Jobs as text: in a file and in the browser's store. A job from outside is foreign matter: only its outer shape is
- * looked at here, its values are judged by the core.
+ * Jobs as text in a file. A job from outside is foreign matter: what is no job, or one of a newer version, is refused;
+ * anything else is laid over the defaults so that it can be mended in the form, and its values are judged by the core.
  */
-import type { Job } from '../generated/contract';
+import type { Catalogue, Job } from '../generated/contract';
+import { isBag, lay } from './lay';
+import type { Slipped } from './slips';
+
+/** What reading needs of the catalogue; the default job states the version that this build writes. */
+export type Reader = Pick<Catalogue, 'fields' | 'blocks' | 'default'>;
 
 export type Opened =
-  { kind: 'job'; job: Job } | { kind: 'notJson' } | { kind: 'notJob' } | { kind: 'newer'; version: number };
+  | { kind: 'job'; job: Job; slips: Slipped[]; left: string[] }
+  | { kind: 'notJson' }
+  | { kind: 'notJob' }
+  | { kind: 'newer'; version: number };
 
-const isObject = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
+/** The longest text that is read; the core reads no more than this either. */
+const longest = 2 << 20;
 
-/** Reads a job document that this build, which writes documents of `version`, can read. */
-export function readJob(text: string, version: number): Opened {
-  let value: unknown;
+export function readJob(text: string, reader: Reader): Opened {
+  if (text.length > longest) return { kind: 'notJob' };
   try {
-    value = JSON.parse(text);
-  } catch {
-    return { kind: 'notJson' };
+    return openJob(JSON.parse(text), reader);
+  } catch (error) {
+    if (error instanceof SyntaxError) return { kind: 'notJson' };
+    throw error;
   }
-  if (!isObject(value) || typeof value.version !== 'number' || !isObject(value.film))
-    return { kind: 'notJob' };
-  if (value.version > version) return { kind: 'newer', version: value.version };
-  return { kind: 'job', job: value as unknown as Job };
+}
+
+/** Opens a document that has been parsed. */
+export function openJob(document: unknown, reader: Reader): Opened {
+  if (!isBag(document) || !isBag(document.film)) return { kind: 'notJob' };
+  const { version } = document;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) return { kind: 'notJob' };
+  if (version > reader.default.version) return { kind: 'newer', version };
+  const { value, slips, left } = lay(reader, '', document);
+  return { kind: 'job', job: value as unknown as Job, slips, left };
 }
 
 export const writeJob = (job: Job): string => `${JSON.stringify(job, null, 2)}\n`;
@@ -34,44 +48,4 @@ export function fileName(name: string): string {
     .replace(/^-+|-+$/g, '')
     .slice(0, 60);
   return `${plain || 'job'}.drywright.json`;
-}
-
-const key = 'drywright.job';
-/** Version of what is kept, apart from the version of the job inside it. */
-const envelope = 1;
-
-export interface Keep {
-  getItem(key: string): string | null;
-  setItem(key: string, value: string): void;
-}
-
-/** Keeps the job for the next visit; says whether the browser took it. */
-export function keepJob(store: Keep | null, job: Job): boolean {
-  try {
-    store?.setItem(key, JSON.stringify({ envelope, job }));
-    return store !== null;
-  } catch {
-    return false;
-  }
-}
-
-/** The job of the last visit, or null where there is none that can be read. */
-export function keptJob(store: Keep | null, version: number): Job | null {
-  try {
-    const kept: unknown = JSON.parse(store?.getItem(key) ?? 'null');
-    if (!isObject(kept) || kept.envelope !== envelope) return null;
-    const opened = readJob(JSON.stringify(kept.job), version);
-    return opened.kind === 'job' ? opened.job : null;
-  } catch {
-    return null;
-  }
-}
-
-/** The browser's store, which may be forbidden even to look at. */
-export function browserStore(): Keep | null {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
 }

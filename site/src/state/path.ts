@@ -28,6 +28,9 @@ export const templateOf = (path: string): string => path.replace(/\[\d+\]/g, '[]
 /** Fills the first empty brackets of a template with an index: `zones[].length_m`, 2 → `zones[2].length_m`. */
 export const atIndex = (template: string, index: number): string => template.replace('[]', `[${index}]`);
 
+/** The last name of a path: what its parent calls it. */
+export const nameOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
+
 /** Whether path is the block itself or lies inside it. */
 export function isWithin(path: string, block: string): boolean {
   return block === '' || path === block || path.startsWith(`${block}.`) || path.startsWith(`${block}[`);

@@ -4,7 +4,7 @@
  */
 import type { Kind, MarkName, Verdict } from '../generated/contract';
 import type { SectionName } from '../form/layout';
-import type { Slip } from '../state/job.svelte';
+import type { Slip } from '../state/slips';
 
 const verdicts: Record<Verdict, string> = {
   in_time: 'In time',
@@ -40,6 +40,7 @@ const slips: Record<Slip, (label: string, unit: string) => string> = {
   missing: (label, unit) => `${label} needs a number${unit ? ` in ${unit}` : ''}.`,
   number: (label, unit) => `${label} must be a number${unit ? ` in ${unit}` : ''}, such as 1.5 or 1,5.`,
   whole: (label) => `${label} must be a whole number.`,
+  foreign: (label, unit) => `${label} is no number in the file. Type it here${unit ? ` in ${unit}` : ''}.`,
 };
 
 /** Cautions of the page itself; those of materials come from the catalogue. */
@@ -69,20 +70,26 @@ export const en = {
     reset: 'Reset',
     print: 'Print',
     demoHint: 'Replace all inputs with the worked demo job',
-    openHint: 'Open a job from a file',
+    openHint: 'Open a job from a file. A file can also be dropped on the page, or its text pasted.',
     saveHint: 'Save this job as a file',
     resetHint: 'Set every input to its default',
     printHint: 'Print the sheet: answers, picture, settings, cautions',
-    undo: 'Bring back',
+    undo: 'Bring back the former job',
     replaced: (what: string) => `${what} loaded.`,
     demoLoaded: 'The demo job',
     defaultsLoaded: 'The default job',
     fileLoaded: (file: string) => `“${file}”`,
-    notJson: (file: string) => `“${file}” is not a job file: it does not hold JSON. Nothing was changed.`,
-    notJob: (file: string) => `“${file}” holds JSON, but no job of this page. Nothing was changed.`,
-    refused: (file: string) => `“${file}” was not opened, nothing was changed:`,
-    newer: (file: string, version: number) =>
-      `“${file}” was written by a newer version of this page (job version ${version}). Nothing was changed.`,
+    pasted: 'The pasted text',
+    leftOut: (paths: readonly string[]) => {
+      const more = paths.length - 5;
+      return `Left out, because the form has no place for it: ${paths.slice(0, 5).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`;
+    },
+    notJson: (what: string) =>
+      `${what} cannot be read: it is not JSON, or not all of it. Nothing was changed.`,
+    notJob: (what: string) => `${what} is no job of this page. Nothing was changed.`,
+    newer: (what: string, version: number) =>
+      `${what} was written by a newer version of this page (job version ${version}). Nothing was changed.`,
+    savedLast: 'Saved with the last good values of the inputs that need a look.',
     notKept: 'This browser does not let the page keep the job. Save it as a file before you leave.',
   },
 
@@ -102,6 +109,8 @@ export const en = {
     broken: 'The computation broke down and has been restarted. Change an input to try again.',
     unreachable:
       'The core could not be loaded. Load the page again; if it stays so, this browser may be too old for WebAssembly.',
+    partLost:
+      'A part of the page could not be loaded. Load the page again to see the routes in detail and to print.',
     again: 'Try again',
     detail: 'Detail for a report',
   },
@@ -140,7 +149,6 @@ export const en = {
     key: 'State of the film',
     table: 'The picture as a table',
     alt: 'One lane per route on a logarithmic axis of time after spraying.',
-    boiled: 'after boiling',
     route: 'Route',
     event: 'Event',
     time: 'Time after spraying',
@@ -156,17 +164,17 @@ export const en = {
     linear: 'Linear',
     scale: 'Axis of time',
     water: 'Water in the film',
-    waterAxis: 'water (g/kg of solids)',
+    waterAxis: 'g/kg of solids',
     mean: 'mean',
     outer: 'outer 5 %',
     surface: 'surface',
     inner: 'at the part',
     equilibrium: 'in balance with the air',
     conversion: 'Crosslinking',
-    conversionAxis: 'conversion (%)',
+    conversionAxis: '%',
     least: 'least',
     temperature: 'Temperatures',
-    temperatureAxis: 'temperature (°C)',
+    temperatureAxis: '°C',
     air: 'air',
     film: 'film',
     back: 'back of the part',
@@ -175,9 +183,12 @@ export const en = {
     timeLog: 'time after spraying',
     summary: (title: string, first: string, last: string) => `${title}: from ${first} to ${last}.`,
     table: 'Values as a table',
+    stages: 'Stages:',
+    profileWaterAxis: 'water (g/kg of solids)',
+    profileConversionAxis: 'conversion (%)',
     profileWater: 'Water through the film',
     profileConversion: 'Crosslinking through the film',
-    depth: 'share of solids below (0 = at the part, 1 = surface)',
+    depth: 'height: share of solids below, 0 at the part, 1 at the surface',
     noCure: 'This adhesive has no crosslinker.',
     at: 'at',
   },
@@ -197,7 +208,6 @@ export const en = {
     note: 'Remark',
     yes: 'yes',
     no: 'no',
-    boiled: 'after boiling, doubtful',
     risks: 'Risks',
     noRisks: 'None found.',
     severity: { notice: 'Notice', danger: 'Danger' },

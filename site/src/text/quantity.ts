@@ -1,5 +1,5 @@
 /**
- * Numbers as they are printed where the core gives no text of its own: table cells, pictures, margins. The rules are
+ * Numbers as they are printed where the core gives no text of its own: table cells, pictures. The rules are
  * those of the core's report, so that the same figure never stands on the page in two roundings.
  */
 const minus = '\u2212';
@@ -29,10 +29,6 @@ export const temperature = (kelvin: number): string => fixed(kelvin - 273.15, 1,
 export const water = (ratio: number): string => three(ratio * 1e3, 'g/kg');
 /** A share in per cent with one decimal. */
 export const percent = (fraction: number): string => fixed(fraction * 100, 1, '%');
-/** A mass per area [kg/m²] in grams. */
-export const areal = (mass: number): string => three(mass * 1e3, 'g/m²');
-/** A heat per area [J/m²] in kilojoules. */
-export const arealHeat = (heat: number): string => three(heat * 1e-3, 'kJ/m²');
 /** A bare number with three significant digits. */
 export const number = (v: number, unit = ''): string => three(v, unit);
 

@@ -106,6 +106,87 @@ test('a click on a complaint leads to its field', async () => {
   await screen.until(async () => assert.equal(await screen.visible(summary), false), 20);
 });
 
+test('a file with bad values is opened to be mended, and the former job is one click away', async () => {
+  const former = await screen.answers();
+  const job = demo();
+  job.film.wet_coat_kg_per_m2 = 5; // fifty times too much
+  job.film.adhesive.solids_fraction = 'half';
+  job.colour = 'black';
+  await screen.openJob(JSON.stringify(job));
+  const solids = 'film.adhesive.solids_fraction';
+  await screen.until(async () => {
+    assert.match(await screen.text(complaint(coat)), /between/, 'told though another field cannot be read');
+    assert.match(await screen.text(complaint(solids)), /number/);
+  }, 20);
+  assert.equal(await screen.value(coat), '5000');
+  assert.equal(await screen.value(solids), 'half', 'what the file holds stays to be corrected');
+  assert.match(await screen.text('#job-message'), /Left out.*colour/);
+  assert.deepEqual(await screen.answers(), former);
+  assert.ok(await screen.old());
+
+  // Mended it computes like any other job.
+  await screen.type(coat, '170');
+  await screen.type(solids, '50');
+  job.film.wet_coat_kg_per_m2 = 0.17;
+  job.film.adhesive.solids_fraction = 0.5;
+  delete job.colour;
+  await settlesOn(expected(job));
+
+  await screen.bringBack();
+  await settlesOn(former);
+});
+
+test('what is no job, or one of a later version, changes nothing', async () => {
+  const before = await screen.saveJob();
+  for (const [text, words] of [
+    ['{"version": 1, "film"', /not JSON/],
+    ['{"some": "thing"}', /no job of this page/],
+    [JSON.stringify({ ...demo(), version: 99 }), /newer version.*99/],
+  ]) {
+    await screen.openJob(text);
+    await screen.until(async () => assert.match(await screen.text('#job-message'), words), 20);
+  }
+  assert.deepEqual(await screen.saveJob(), before);
+});
+
+test('a pasted job that leaves things out gets the defaults that the command gives it', async () => {
+  const job = { version: 1, film: { wet_coat_kg_per_m2: 0.16 }, tunnel: { zones: [{ length_m: 7 }] } };
+  const former = await screen.answers();
+  await screen.paste(JSON.stringify(job));
+  await settlesOn(expected(job));
+  await screen.bringBack();
+  await settlesOn(former);
+});
+
+test('a page left with a bad job shows it again, with the last good answers marked as old', async () => {
+  const good = await screen.answers();
+  const typed = await screen.value(coat);
+  for (const [bad, words] of [
+    ['5', /between/],
+    ['thick', /number/],
+  ]) {
+    await screen.type(coat, bad);
+    await screen.until(async () => assert.match(await screen.text(complaint(coat)), words), 20);
+    await view.page.reload({ waitUntil: 'load' });
+    await screen.until(async () => {
+      assert.deepEqual(await screen.answers(), good);
+      assert.ok(await screen.old());
+    });
+    assert.equal(await screen.value(coat), bad);
+    assert.match(await screen.text(complaint(coat)), words);
+  }
+  await screen.type(coat, typed);
+  await settlesOn(good);
+});
+
+test('the demo prints on one page of either paper, in less than half a megabyte', async () => {
+  for (const format of ['A4', 'Letter']) {
+    const paper = Buffer.from(await view.page.pdf({ format }));
+    assert.equal(paper.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length, 1, format);
+    assert.ok(paper.length < 500_000, `${format}: ${paper.length} bytes`);
+  }
+});
+
 test('nothing scrolls sideways on a telephone', async () => {
   for (const width of [390, 360]) {
     await view.page.setViewport({ width, height: 844, isMobile: true, hasTouch: true }); // may load the page anew

@@ -3,9 +3,10 @@
 //   section#answers … article[aria-labelledby="answer-<route>"]   the answer card of a route, .sentence in it
 //   #old-answers                                                  says that the answers are not those of the inputs
 //   [role=tab]#tab-<route>, #detail-panel table                   the marks of a route: a row each, label and time first
+//   #job-message                                                  what became of a job that was opened, and the way back
 //   #in-<path>, #in-<path>-error                                  the control of a field, and what is wrong with it
 //   section[aria-labelledby="errors"]                             all that is wrong, in one list
-import { readdir, readFile, rm } from 'node:fs/promises';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
 export const routes = ['room', 'static_oven', 'tunnel'];
@@ -85,6 +86,29 @@ export class Screen {
       return job;
     }
     throw new Error('the job was not saved');
+  }
+
+  /** Opens a job file of this text through the page's own picker. */
+  async openJob(text) {
+    const file = join(this.downloads, 'opened.txt'); // not .json, which saveJob looks for
+    await writeFile(file, text);
+    const picker = await this.page.$('input[type=file]');
+    await picker.uploadFile(file);
+  }
+
+  /** Pastes a text onto the page, outside of its fields. */
+  paste(text) {
+    return this.page.evaluate((words) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', words);
+      document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+    }, text);
+  }
+
+  /** Takes back the last replacement of the job. */
+  async bringBack() {
+    const button = await this.page.waitForSelector('#job-message button');
+    await this.page.evaluate((e) => e.click(), button);
   }
 
   /** Waits until a check passes; when the time is up, its last failure is the answer. */

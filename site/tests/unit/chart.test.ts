@@ -34,7 +34,7 @@ describe('lanes', () => {
       [250, 600, false],
       [600, 800, true],
     ]);
-    expect([lane?.exit?.time, lane?.deadline, lane?.end]).toEqual([800, 3000, 3600]);
+    expect([lane?.exit?.time, lane?.deadline.time, lane?.end]).toEqual([800, 3000, 3600]);
     expect(low).toBeLessThan(200);
     expect(high).toBeGreaterThan(3600);
   });
@@ -95,7 +95,12 @@ describe('curves', () => {
     expect(picture.unit).toBe('min');
     expect(picture.domain[1]).toBeCloseTo((900 * 1.25) / 60, 10);
     expect(picture.series[1]?.points[0]).toEqual({ x: 0, y: 20 });
-    expect(picture.stretches.map((s) => s.name)).toEqual(['Wait', 'Drying zone', 'Cooling zone', 'Workshop']);
+    expect(picture.stretches.map((s) => [s.number, s.name])).toEqual([
+      [1, 'Wait'],
+      [2, 'Drying zone'],
+      [3, 'Cooling zone'],
+      [4, 'Workshop'],
+    ]);
     const last = picture.series[0]?.points.at(-1)?.x ?? 0;
     expect(last).toBeGreaterThanOrEqual(picture.domain[1]);
   });

@@ -59,7 +59,7 @@ test('the latest question wins; the overtaken one is told so and its worker is l
   const second = engine.predict(2);
   expect(isAbort(await first)).toBe(true);
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
-  hired[1]?.reply({ ok: true, result: {} });
+  hired[1]?.reply({ ok: true, faults: [], result: {} });
   expect((await second).kind).toBe('answer');
 });
 
@@ -74,13 +74,42 @@ test('abort ends the worker and a fresh one is started with the compiled module'
   expect(isAbort(await asked)).toBe(true);
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
   expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
-  // An abort that comes after the answer ends nothing.
+});
+
+test('after an answer another worker stands by and takes the place of one that is let go', async () => {
+  const { engine, hired } = staff();
+  const ask = async (): Promise<void> => {
+    const answered = engine.predict(1);
+    hired
+      .findLast((p) => !p.gone && p.told.at(-1)?.kind === 'ask')
+      ?.reply({ ok: true, faults: [], result: {} });
+    expect((await answered).kind).toBe('answer');
+  };
+  engine.warm();
+  hired[0]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
+  await ask();
+  await ask();
+  expect(hired.map((p) => p.told.length)).toEqual([3, 1]);
+  // An abort that comes after its answer ends nothing; one that comes before it costs the worker.
   const late = new AbortController();
   const answered = engine.predict(2, late.signal);
-  hired[1]?.reply({ ok: true, result: {} });
+  hired[0]?.reply({ ok: true, faults: [], result: {} });
   await answered;
   late.abort();
-  expect(hired).toHaveLength(2);
+  expect(hired.map((p) => p.gone)).toEqual([false, false]);
+  const stop = new AbortController();
+  const lost = engine.predict(2, stop.signal).catch((e: unknown) => e);
+  stop.abort();
+  expect(isAbort(await lost)).toBe(true);
+  expect(hired.map((p) => p.gone)).toEqual([true, false]);
+  await ask();
+  expect(hired).toHaveLength(3);
+  // One that dies while it stands by is not waited for.
+  hired[2]?.say({ kind: 'dead', reason: 'out of memory' });
+  await ask();
+  expect(hired).toHaveLength(4);
+  engine.close();
+  expect(hired.map((p) => p.gone)).toEqual([true, true, false, true]);
 });
 
 test('a panic becomes a message and a fresh worker', async () => {
@@ -107,4 +136,17 @@ test('bytes that are no JSON are an error, not a hang', async () => {
   const failed = engine.predict(1).catch((e: unknown) => e);
   hired[0]?.say({ kind: 'answer', id: 1, bytes: new Uint8Array([123]) });
   expect(await failed).toMatchObject({ name: 'EngineError' });
+});
+
+test('a check tells all faults, none for a good job, and fails where there is neither', async () => {
+  const { engine, hired } = staff();
+  const refused = engine.check(1);
+  hired[0]?.reply({ ok: false, faults: [{ path: 'p' }, { path: 'q' }], message: '' });
+  expect(await refused).toHaveLength(2);
+  const good = engine.check(2);
+  hired[0]?.reply({ ok: true, faults: [], job: {}, message: '' });
+  expect(await good).toEqual([]);
+  const failed = engine.check(3).catch((e: unknown) => e);
+  hired[0]?.reply({ ok: false, faults: [], message: 'panic: x' });
+  expect(await failed).toMatchObject({ name: 'EngineError', message: 'panic: x' });
 });

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { FaultTold } from '../../src/engine/client';
-import type { Slip } from '../../src/state/job.svelte';
+import type { ApiFault } from '../../src/generated/contract';
+import type { Slip } from '../../src/state/slips';
 import { complainOfFault, complaints, indexFields, placeOf } from '../../src/state/faults';
 import { limitText, rangeText, shownText, toShown, toSI } from '../../src/state/display';
 import { blocks, celsius, fields, grams } from '../fixtures/tables';
 
 const index = indexFields(fields);
-const fault = (more: Partial<FaultTold>): FaultTold => ({
+const fault = (more: Partial<ApiFault>): ApiFault => ({
   code: 'range',
   path: '',
   got: '1',
@@ -25,7 +25,7 @@ describe('the unit of display', () => {
     expect(toSI(120, celsius)).toBe(393.15);
     expect(shownText(393.15, celsius)).toBe('120');
     expect(limitText(273.15, celsius)).toBe('0');
-    expect(rangeText(0.02, 1, grams)).toBe('20 – 1000 g/m²');
+    expect(rangeText(0.02, 1, grams)).toBe('20 – 1000\u00a0g/m²');
   });
 });
 

@@ -135,4 +135,20 @@ describe('blocks', () => {
     expect(job.text(coat.path, coat)).toBe('150');
     expect(job.snapshot()).toEqual({ ...start(), name: 'Other' });
   });
+
+  test('the job that was replaced comes back as it stood, texts that are no values included', () => {
+    job.type(coat.path, 'thick', coat);
+    job.type(airAt(1), '95', air);
+    const before = job.memo();
+    job.replace({ ...start(), name: 'Other' }, [{ path: airAt(0), text: 'hot', slip: 'foreign' }]);
+    expect(job.text(airAt(0), air)).toBe('hot');
+    expect(job.slips.get(airAt(0))).toBe('foreign');
+    expect(job.former).toEqual(before);
+    job.bringBack();
+    expect(job.memo()).toEqual(before);
+    expect(job.text(coat.path, coat)).toBe('thick');
+    expect(job.former).toBeNull();
+    job.type(coat.path, '160', coat);
+    expect(job.slips.size).toBe(0);
+  });
 });

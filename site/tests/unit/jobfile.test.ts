@@ -1,49 +1,41 @@
 import { expect, test } from 'vitest';
 import type { Job } from '../../src/generated/contract';
-import { fileName, keepJob, keptJob, readJob, writeJob, type Keep } from '../../src/state/jobfile';
+import { fileName, readJob, writeJob, type Reader } from '../../src/state/jobfile';
+import { freshBlock } from '../../src/state/lay';
+import { blocks, fields } from '../fixtures/tables';
 
-const job = { version: 1, name: 'Stands, black', film: {} } as unknown as Job;
+const job = { ...freshBlock({ fields, blocks }, ''), version: 1 } as unknown as Job;
+const reader: Reader = { fields, blocks, default: job };
 
 test('a job survives the way through a file', () => {
-  expect(readJob(writeJob(job), 1)).toEqual({ kind: 'job', job });
+  expect(readJob(writeJob(job), reader)).toEqual({ kind: 'job', job, slips: [], left: [] });
 });
 
 test('what is no job is told apart', () => {
-  expect(readJob('{"version": 1', 1).kind).toBe('notJson');
-  expect(readJob('[]', 1).kind).toBe('notJob');
-  expect(readJob('null', 1).kind).toBe('notJob');
-  expect(readJob('{"version": "1", "film": {}}', 1).kind).toBe('notJob');
-  expect(readJob('{"version": 9, "film": {}}', 1)).toEqual({ kind: 'newer', version: 9 });
+  const kind = (text: string): string => readJob(text, reader).kind;
+  expect(kind('{"version": 1')).toBe('notJson');
+  expect(kind('[]')).toBe('notJob');
+  expect(kind('null')).toBe('notJob');
+  expect(kind('{"version": "1", "film": {}}')).toBe('notJob');
+  expect(kind('{"version": 0.5, "film": {}}')).toBe('notJob');
+  expect(kind('{"version": 1}')).toBe('notJob');
+  expect(kind(`{"version": 1, "film": {}, "note": "${'x'.repeat(3 << 20)}"}`)).toBe('notJob');
+  expect(readJob('{"version": 9, "film": 1}', reader).kind).toBe('notJob');
+  expect(readJob('{"version": 9, "film": {}}', reader)).toEqual({ kind: 'newer', version: 9 });
+});
+
+test('a job with bad values is opened, with the texts that must be mended', () => {
+  const opened = readJob('{"version": 1, "film": {"wet_coat_kg_per_m2": "thick"}, "colour": 1}', reader);
+  expect(opened).toEqual({
+    kind: 'job',
+    job,
+    slips: [{ path: 'film.wet_coat_kg_per_m2', text: 'thick', slip: 'foreign' }],
+    left: ['colour'],
+  });
 });
 
 test('a file is named after its job', () => {
   expect(fileName('Stands, black')).toBe('Stands-black.drywright.json');
   expect(fileName('Prüfling 7/8 µm')).toBe('Prüfling-7-8-µm.drywright.json');
   expect(fileName('../..')).toBe('job.drywright.json');
-});
-
-class Memory implements Keep {
-  items = new Map<string, string>();
-  getItem = (key: string): string | null => this.items.get(key) ?? null;
-  setItem = (key: string, value: string): void => void this.items.set(key, value);
-}
-
-test('the browser keeps the job, and a full, forbidden or spoilt store is no accident', () => {
-  const store = new Memory();
-  expect(keepJob(store, job)).toBe(true);
-  expect(keptJob(store, 1)).toEqual(job);
-  const full: Keep = {
-    getItem: () => null,
-    setItem: () => {
-      throw new DOMException('full', 'QuotaExceededError');
-    },
-  };
-  expect(keepJob(full, job)).toBe(false);
-  expect(keepJob(null, job)).toBe(false);
-  expect(keptJob(null, 1)).toBeNull();
-  const spoilt = new Memory();
-  for (const text of ['{', '{"envelope": 7}', '{"envelope": 1, "job": {"version": 9, "film": {}}}', 'null']) {
-    spoilt.setItem('drywright.job', text);
-    expect(keptJob(spoilt, 1)).toBeNull();
-  }
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fold, freshBlock, nodesOf, type Node } from '../../src/form/layout';
+import { fold, nodesOf, type Node } from '../../src/form/layout';
 import { blocks, field, fields } from '../fixtures/tables';
 
 const shape = (nodes: readonly Node[]): unknown[] =>
@@ -47,22 +47,5 @@ describe('the form', () => {
     ]);
     expect(front.length + back.length).toBe(nodes.length);
     expect(fold(nodesOf(fields, blocks, 'numerics')).back).toEqual([]);
-  });
-});
-
-test('a fresh block is made of defaults, with what is absent absent', () => {
-  const zone = {
-    name: 'Zone',
-    length_m: 5,
-    air_temperature_K: 393.15,
-    humidity: { humidity_ratio_kg_per_kg: 0.02, dew_point_K: null },
-    wall_temperature_K: null,
-  };
-  expect(freshBlock(fields, blocks, 'tunnel')).toEqual({ line_speed_m_per_s: 5, zones: [zone, zone] });
-  expect(freshBlock(fields, blocks, 'tunnel.zones[]')).toEqual(zone);
-  expect(freshBlock(fields, blocks, 'film.adhesive.crosslinking')).toEqual({
-    order: 5,
-    schedule: { pairs: [{ time_s: 5 }] },
-    autocatalysis: null,
   });
 });

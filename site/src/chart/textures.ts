@@ -1,0 +1,75 @@
+/**
+ * Textures for the film's states and for heat: a ground and lines over it. Each differs in lightness and in texture,
+ * never in hue alone. They are drawn as plain paths, because a browser prints an SVG pattern as a raster of megabytes.
+ */
+const svg = 'http://www.w3.org/2000/svg';
+
+export type TextureName = 'wet' | 'touch' | 'dry' | 'cured' | 'heated' | 'cooling';
+
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+interface Texture {
+  ground: string;
+  ink: string;
+  stroke: number;
+  /** The lines over a ground of this size; what reaches beyond it is cut off. */
+  lines(width: number, height: number): string;
+}
+
+const steps = (from: number, to: number, by: number): number[] =>
+  Array.from({ length: Math.max(0, Math.ceil((to - from) / by)) }, (_, i) => from + i * by);
+
+const waves = (width: number, height: number): string =>
+  steps(4, height, 6)
+    .map((y) => `M0 ${y}q3-3 6 0${'t6 0'.repeat(Math.ceil(width / 6))}`)
+    .join('');
+const dots = (width: number, height: number): string =>
+  steps(2, height, 4)
+    .flatMap((y, row) => steps(row % 2 === 0 ? 2 : 6, width, 8).map((x) => `M${x} ${y}h1.5`))
+    .join('');
+const slants =
+  (gap: number) =>
+  (width: number, height: number): string =>
+    steps(-height, width, gap)
+      .map((x) => `M${x} ${height}l${height}-${height}`)
+      .join('');
+
+const textures: Readonly<Record<TextureName, Texture>> = {
+  wet: { ground: 'var(--wet)', ink: 'var(--touch)', stroke: 1, lines: waves },
+  touch: { ground: 'var(--touch)', ink: 'var(--wet)', stroke: 1.5, lines: dots },
+  dry: { ground: 'var(--dry)', ink: 'var(--cured)', stroke: 1, lines: slants(8) },
+  cured: { ground: 'var(--cured)', ink: 'var(--dry)', stroke: 0, lines: () => '' },
+  heated: { ground: 'var(--heat)', ink: 'var(--surface)', stroke: 1, lines: slants(5) },
+  cooling: { ground: 'var(--surface)', ink: 'var(--heat)', stroke: 1, lines: slants(5) },
+};
+
+/** A box filled with a texture, inside an edge. */
+export function textured(name: TextureName, { x, y, width, height }: Box, edge: string): SVGElement {
+  const { ground, ink, stroke, lines } = textures[name];
+  // A nested svg cuts its content off at its own border.
+  const inside = element('svg', { x, y, width, height });
+  inside.append(element('rect', { width, height, fill: ground }));
+  const d = lines(width, height);
+  if (d) inside.append(element('path', { d, fill: 'none', stroke: ink, 'stroke-width': stroke }));
+  const frame = element('rect', { x, y, width, height, fill: 'none', stroke: edge, 'stroke-width': 0.75 });
+  return group([inside, frame]);
+}
+
+export function group(children: readonly SVGElement[]): SVGElement {
+  const made = element('g', {});
+  made.append(...children);
+  return made;
+}
+
+function element(name: string, attributes: Record<string, string | number>): SVGElement {
+  const made = document.createElementNS(svg, name) as SVGElement;
+  for (const [key, value] of Object.entries(attributes)) {
+    made.setAttribute(key, typeof value === 'number' ? String(Number(value.toFixed(2))) : value);
+  }
+  return made;
+}

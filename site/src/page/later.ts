@@ -1,0 +1,3 @@
+/** What the page can do without until the first answer stands: one file of the build, loaded behind it. */
+export { default as PrintSheet } from './PrintSheet.svelte';
+export { default as RouteTabs } from './RouteTabs.svelte';

@@ -1,0 +1,114 @@
+// The page as it stands on the screen and on paper, put before axe-core: its rules for WCAG 2.2 A and AA and its best
+// practices find nothing.
+//
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { after, before, test } from 'node:test';
+import { openPage } from './browser.mjs';
+import { serve } from './command.mjs';
+import { complaint, routes, Screen } from './screen.mjs';
+
+const coat = 'film.wet_coat_kg_per_m2';
+const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let server, view, screen;
+
+before(async () => {
+  server = await serve();
+  view = await openPage(server.address);
+  screen = new Screen(view.page, view.downloads);
+});
+
+after(async () => {
+  await view?.close();
+  await server?.stop();
+});
+
+/** Waits for the answers, and brings every picture near enough to be drawn. */
+async function settle() {
+  await view.page.waitForSelector('[role=tab]');
+  await screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
+  const figures = await view.page.$$('.screen figure');
+  for (const figure of figures) {
+    await figure.evaluate((e) => e.scrollIntoView());
+    await figure.waitForSelector('svg.plot');
+  }
+}
+
+/** Finds nothing, or says what and where. */
+async function flawless() {
+  // Into the page past its security policy, which would not let a script in.
+  await view.page.evaluate(axe);
+  const found = await view.page.evaluate(async () => {
+    const { violations } = await globalThis.axe.run(document, { resultTypes: ['violations'] });
+    return violations.map((v) => `${v.id}: ${v.help}\n${v.nodes.map((n) => `  ${n.target}\n    ${n.failureSummary}`).join('\n')}`);
+  });
+  assert.equal(found.join('\n'), '');
+}
+
+/** Opens every section, every fold and every help text of the form and the detail. */
+async function unfold() {
+  await view.page.evaluate(async () => {
+    const rest = () => new Promise((resolve) => setTimeout(resolve, 50));
+    for (const button of document.querySelectorAll('form h3 button[aria-expanded=false]')) button.click();
+    await rest();
+    for (const fold of document.querySelectorAll('details')) fold.open = true;
+    await rest();
+    for (const ask of document.querySelectorAll('form .ask[aria-expanded=false]')) ask.click();
+    await rest();
+  });
+}
+
+const scheme = (value) => view.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
+
+for (const theme of ['light', 'dark']) {
+  test(`the main screen, ${theme}`, async () => {
+    await scheme(theme);
+    await settle();
+    await flawless();
+  });
+
+  test(`the detail of every route, ${theme}`, async () => {
+    for (const kind of routes) {
+      await view.page.evaluate((k) => document.getElementById(`tab-${k}`).click(), kind);
+      await settle();
+      await flawless();
+    }
+  });
+
+  test(`a bad input and old answers, ${theme}`, async () => {
+    const typed = await screen.value(coat);
+    await screen.type(coat, '5');
+    await screen.until(async () => assert.ok(await screen.visible(complaint(coat))), 20);
+    await flawless();
+    await screen.type(coat, typed);
+    await settle();
+  });
+}
+
+test('everything unfolded', async () => {
+  await scheme('light');
+  await unfold();
+  await flawless();
+});
+
+test('on paper', async () => {
+  await view.page.emulateMediaType('print');
+  await view.page.waitForSelector('.sheet svg.plot');
+  await flawless();
+  await view.page.emulateMediaType('screen');
+});
+
+test('on a telephone', async () => {
+  await view.page.setViewport({ width: 390, height: 844, isMobile: true, hasTouch: true }); // loads the page anew
+  await settle();
+  await flawless();
+});
+
+test('at 400 % on a small screen', async () => {
+  await view.page.setViewport({ width: 360, height: 225 });
+  await settle();
+  await flawless();
+});

@@ -1,0 +1,75 @@
+// Measures how the answer follows typing: the time from a key to the painted answer, and the longest task that keeps the
+// page from hearing the next key. Not a test, since it judges a machine as much as the page; run it by hand after
+// `make build`:
+//
+//   DRYWRIGHT=.build/drywright CHROMIUM="$(site/tests/browser/chromium.sh)" node site/tests/browser/typing.mjs
+import { openPage } from './browser.mjs';
+import { serve } from './command.mjs';
+import { control } from './screen.mjs';
+
+const edits = 30;
+const coat = control('film.wet_coat_kg_per_m2');
+const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+
+/** Watches, inside the page, long tasks and the way from an input to its answer. */
+function install() {
+  const seen = { tasks: [], answers: [] };
+  let asked = null;
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) seen.tasks.push(entry.duration);
+  }).observe({ type: 'longtask' });
+  addEventListener('input', (event) => (asked = { value: event.target.value, since: performance.now() }), true);
+  // The word beside the heading tells when the answers belong to the inputs again.
+  const phase = document.querySelector('.phase');
+  new MutationObserver(() => {
+    if (phase.textContent.trim() !== 'Up to date' || !asked) return;
+    const { value, since } = asked;
+    asked = null;
+    requestAnimationFrame(() => setTimeout(() => seen.answers.push({ value, wait: performance.now() - since })));
+  }).observe(phase, { childList: true, characterData: true, subtree: true });
+  globalThis.seen = seen;
+}
+
+/** Makes the edits and says the waits and tasks that they caused [ms]. keys: milliseconds between the keys of an edit. */
+async function measure(page, keys) {
+  await page.evaluate(() => Object.assign(globalThis.seen, { tasks: [], answers: [] }));
+  for (let i = 0; i < edits; i++) {
+    await page.click(coat, { count: 3 });
+    const value = `${130 + ((i * 37) % 90)}.5`; // long enough that keys fall into a run and overtake it
+    if (keys === null) await page.keyboard.sendCharacter(value);
+    else await page.keyboard.type(value, { delay: keys });
+    const done = (v) => globalThis.seen.answers.at(-1)?.value === v;
+    await page.waitForFunction(done, { timeout: 30_000, polling: 20 }, value);
+    await pause(600); // the pictures are drawn after the answer
+  }
+  return page.evaluate(() => ({ tasks: globalThis.seen.tasks, waits: globalThis.seen.answers.map((a) => a.wait) }));
+}
+
+/** The value below which a share of the numbers lies (nearest rank). */
+function quantile(numbers, share) {
+  const sorted = numbers.toSorted((a, b) => a - b);
+  return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? 0;
+}
+
+const server = await serve();
+const view = await openPage(server.address);
+try {
+  // So tall that every picture is in view and has to be drawn again.
+  await view.page.setViewport({ width: 1440, height: 3600 });
+  await view.page.waitForSelector('[role=tab]');
+  await pause(2000); // the first pictures, and the engine's second compilation of the core
+  await view.page.evaluate(install);
+  for (const [name, keys] of [
+    ['whole value at once', null],
+    ['typed, 90 ms a key', 90],
+  ]) {
+    const { waits, tasks } = await measure(view.page, keys);
+    const [median, slow] = [quantile(waits, 0.5), quantile(waits, 0.95)].map(Math.round);
+    const longest = Math.round(Math.max(0, ...tasks));
+    console.log(`${name}: ${waits.length} answers, median ${median} ms, 95th percentile ${slow} ms after the last key;`);
+    console.log(`  tasks over 50 ms: ${tasks.length}${tasks.length > 0 ? `, longest ${longest} ms` : ''}`);
+  }
+} finally {
+  await view.close();
+  await server.stop();
+}
