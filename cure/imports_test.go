@@ -27,7 +27,7 @@ var mayImport = map[string][]string{
 	"cure/report":        {"cure/result"},
 	"cure/material":      {"cure/job"},
 	"cure/contract":      {"cure/fault", "cure/job", "cure/result", "cure/material"},
-	"cure/route":         {"cure/num", "cure/air", "cure/transfer", "cure/film", "cure/job", "cure/result"},
+	"cure/route":         {"cure/fault", "cure/num", "cure/air", "cure/transfer", "cure/film", "cure/job", "cure/result"},
 	"cure/sim":           {"cure/fault", "cure/num", "cure/air", "cure/transfer", "cure/film", "cure/ode", "cure/route", "cure/job", "cure/result"},
 	"cure":               {"cure/job", "cure/report", "cure/result", "cure/sim"},
 	"cure/api":           {"cure", "cure/fault", "cure/job", "cure/material", "cure/report", "cure/result", "cure/transfer", "cure/contract"},

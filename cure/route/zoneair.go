@@ -3,10 +3,10 @@ package route
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/num"
 )
 
 // ZoneFlow is the dry air that passes one zone of a tunnel in steady state [kg/s]. What leaves a zone and does not come
@@ -102,29 +102,24 @@ func ZoneFlows(j *job.Job, w, evaporated []float64) ([]ZoneFlow, error) {
 // humidities solves the water balances for the humidities: fresh W_s + before W_(i-1) + after W_(i+1) + E = out W_i.
 func humidities(t *job.Tunnel, flows []ZoneFlow, w []float64, outside air.State) error {
 	n := len(flows)
-	a, b := mat.NewDense(n, n, nil), mat.NewVecDense(n, nil)
+	// The matrix is tridiagonal and dominated by its diagonal: (0 I - J) w = b with J its negative.
+	a := num.NewArrow(n, 0, 0, nil)
+	b := make([]float64, n)
 	for i := range flows {
 		f := &flows[i]
 		if t.Zones[i].Air == nil || f.Out() <= 0 {
-			a.Set(i, i, 1)
-			b.SetVec(i, w[i])
+			a.Diag[i], b[i] = -1, w[i]
 			continue
 		}
-		a.Set(i, i, f.Out())
-		if i > 0 {
-			a.Set(i, i-1, -f.Before)
-		}
-		if i+1 < n {
-			a.Set(i, i+1, -f.After)
-		}
-		b.SetVec(i, f.Fresh*outside.HumidityRatio()+f.Evaporated)
+		a.Diag[i], a.Lower[i], a.Upper[i] = -f.Out(), f.Before, f.After
+		b[i] = f.Fresh*outside.HumidityRatio() + f.Evaporated
 	}
-	var x mat.VecDense
-	if err := x.SolveVec(a, b); err != nil {
-		return err
+	if !a.Factorise(0) {
+		return fault.New(fault.Numeric, "tunnel.zones", "the air of the zones has no balance", "Give every zone some exhaust or leak.")
 	}
+	a.Solve(b)
 	for i := range flows {
-		flows[i].Humidity = math.Max(0, x.AtVec(i))
+		flows[i].Humidity = math.Max(0, b[i])
 	}
 	return nil
 }

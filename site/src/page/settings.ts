@@ -15,6 +15,9 @@ export interface Setting {
 
 const records: Partial<Record<SectionName, RecordKind>> = { film: 'adhesive', part: 'part', pile: 'fibre' };
 
+/** What is in view of the form and yet nothing that an operator sets. */
+const offSheet: ReadonlySet<string> = new Set(['static_oven.chamber', 'tunnel.coated_area_per_m_m2_per_m']);
+
 export function settingsOf(job: Job, catalogue: Catalogue, fields: FieldIndex): Setting[] {
   return sections
     .filter((name) => name !== 'targets' && name !== 'numerics' && getAt(job, name) !== null)
@@ -33,7 +36,7 @@ function wordsOf(job: Job, catalogue: Catalogue, fields: FieldIndex, name: Secti
   // Records hold the rest of a material; blocks inside them stay off the sheet.
   const nodes = kind
     ? front.filter((n) => n.kind === 'field')
-    : front.filter((n) => n.template !== 'static_oven.chamber');
+    : front.filter((n) => !offSheet.has(n.template));
   parts.push(...tell(job, nodes, null));
   return parts.join('; ') || digestOf(job, fields, name);
 }
