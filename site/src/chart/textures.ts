@@ -4,7 +4,7 @@
  */
 const svg = 'http://www.w3.org/2000/svg';
 
-export type TextureName = 'wet' | 'touch' | 'dry' | 'cured' | 'heated' | 'cooling';
+export type TextureName = 'wet' | 'touch' | 'dry' | 'cured' | 'heated' | 'infrared' | 'cooling';
 
 export interface Box {
   x: number;
@@ -39,12 +39,19 @@ const slants =
       .map((x) => `M${x} ${height}l${height}-${height}`)
       .join('');
 
+/** Rays that fall straight down. */
+const rays = (width: number, height: number): string =>
+  steps(3, width, 6)
+    .map((x) => `M${x} 0v${height}`)
+    .join('');
+
 const textures: Readonly<Record<TextureName, Texture>> = {
   wet: { ground: 'var(--wet)', ink: 'var(--touch)', stroke: 1, lines: waves },
   touch: { ground: 'var(--touch)', ink: 'var(--wet)', stroke: 1.5, lines: dots },
   dry: { ground: 'var(--dry)', ink: 'var(--cured)', stroke: 1, lines: slants(8) },
   cured: { ground: 'var(--cured)', ink: 'var(--dry)', stroke: 0, lines: () => '' },
   heated: { ground: 'var(--heat)', ink: 'var(--surface)', stroke: 1, lines: slants(5) },
+  infrared: { ground: 'var(--heat)', ink: 'var(--surface)', stroke: 1, lines: rays },
   cooling: { ground: 'var(--surface)', ink: 'var(--heat)', stroke: 1, lines: slants(5) },
 };
 

@@ -16,7 +16,7 @@ const small = 11.5;
 const row = 17;
 const lineHeight = 15;
 /** Height of the textured strip of the zones. */
-export const texture = 10;
+export const zoneStrip = 10;
 const besideGlyph = 10;
 
 export interface Tick {
@@ -82,16 +82,15 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   const x = (position: number): number => left + (position / picture.length) * (right - left);
   const unit = linearUnit(picture.passing);
   const spread = Math.max(3, Math.min(12, Math.floor((right - left) / 50)));
-  const minutes = roundTicks(0, picture.passing / unit.seconds, spread).map((v) => ({
-    at: x(picture.placeAt(picture.entered + v * unit.seconds)),
-    words: number(v),
-  }));
+  const minutes = roundTicks(0, picture.passing / unit.seconds, spread)
+    .map((v) => ({ at: x(picture.placeAt(picture.entered + v * unit.seconds)), words: number(v) }))
+    .filter((t) => t.at <= right - 12); // the exit's own line stands there
   const metres = roundTicks(0, picture.length, spread).map((v) => ({ at: x(v), words: number(v) }));
 
   const zones = boxesOf(picture.zones, x);
   const zonesTop = 36;
   const tallest = Math.max(...zones.map((z) => z.words.length));
-  const zonesBottom = zonesTop + texture + tallest * lineHeight + 8;
+  const zonesBottom = zonesTop + zoneStrip + tallest * lineHeight + 8;
 
   const words = picture.marks.map((m) => `${m.label}, ${number(m.at)} m`);
   const placed = placeFlags(
@@ -109,8 +108,16 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   const across = picture.positions.map(x);
   const t = tunnel;
   const top = marksBottom + 20;
-  const hot = strip(t.temperature, picture.temperatures, null, across, top, tall[0] ?? 0, false);
-  const wet = strip(t.water, picture.water, picture.conversion, across, hot.bottom + 24, tall[1] ?? 0, true);
+  const hot = stripOf(t.temperature, picture.temperatures, null, across, top, tall[0] ?? 0, false);
+  const wet = stripOf(
+    t.water,
+    picture.water,
+    picture.conversion,
+    across,
+    hot.bottom + 24,
+    tall[1] ?? 0,
+    true,
+  );
 
   const exit = [t.exitAt(picture.exit?.text ?? duration(picture.entered + picture.passing)), t.exit];
   const inside = t.inside(unit.name);
@@ -156,7 +163,7 @@ const zoneWords = (z: TunnelZone): string[] => [
 ];
 
 /** A strip with an axis on the left, and one on the right for a line of another quantity. */
-function strip(
+function stripOf(
   title: string,
   lines: readonly TunnelLine[],
   other: TunnelLine | null,
@@ -198,5 +205,5 @@ function trace(
 }
 
 /** Where the lines of a strip stand at a place, in pixels. */
-export const dotsAt = (strip: Strip, x: number): Pixel[] =>
-  strip.lines.map((l) => ({ x, y: heightAt(l.points, x) }));
+export const dotsAt = ({ lines }: Strip, x: number): Pixel[] =>
+  lines.map((l) => ({ x, y: heightAt(l.points, x) }));
