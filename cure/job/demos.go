@@ -13,7 +13,7 @@ type Named struct {
 func Demos() []Named {
 	return []Named{
 		{"sleeves", "Telescope sleeves: room, box oven or tunnel?", Demo()},
-		{"shop", "Ten racks in a small workshop: packed at seven?", demoShop()},
+		{"shop", "Eleven racks in a small workshop: packed at seven?", demoShop()},
 		{"line", "Plastic bins through a tunnel: which settings?", demoLine()},
 		{"faster", "The same tunnel, a fifth faster: does it carry it?", demoFaster()},
 	}
@@ -23,9 +23,9 @@ func Demos() []Named {
 // the water faster than the gaps of door and window let it out, and gets cold.
 func demoShop() Job {
 	j := Default()
-	j.Name = "Tray boards, ten racks"
+	j.Name = "Tray boards, eleven racks"
 	j.Note = "Invented example. A small shop sprays sealed plywood boards for jewellery trays with a vinyl acetate-ethylene dispersion " +
-		"and flocks them with viscose 0.5 mm long, the last ones at 17:00. Ten racks of 4 m² stay in the workshop of 70 m³, whose " +
+		"and flocks them with viscose 0.5 mm long, the last ones at 17:00. Eleven racks of 4 m² stay in the workshop of 70 m³, whose " +
 		"heating goes down to frost protection at 18:00 and comes back at 06:00. Can they be brushed off and packed at 07:00?"
 	j.Film.WetCoat = 0.18
 	j.Film.Adhesive = demoDrying(j.Film.Adhesive)
@@ -39,7 +39,7 @@ func demoShop() Job {
 	p.Orientation, p.Length = FacingUp, 0.4
 
 	s := NewSpace()
-	s.Volume, s.CoatedArea, s.AirChanges = 70, 40, 0.35/hour
+	s.Volume, s.CoatedArea, s.AirChanges = 70, 44, 0.35/hour
 	s.HeatBalance = true
 	s.WallExchange, s.WallCapacity, s.WallLoss = 360, 10e6, 90
 	s.Outside = nil

@@ -146,6 +146,7 @@ type Stage struct {
 	End      float64   `json:"end_s"`
 	Position *float64  `json:"position_m"` // of the zone's entry along the tunnel
 	Length   *float64  `json:"length_m"`
+	Infrared bool      `json:"infrared"` // radiators shine on the part
 }
 
 // Severity grades a risk.
@@ -253,7 +254,7 @@ type Account struct {
 	DewPoint      float64  `json:"dew_point_K"`              // at that humidity
 	Duty          float64  `json:"duty_J"`                   // from the heater
 	Installed     *float64 `json:"installed_W"`              // null: not stated
-	Share         *float64 `json:"share_of_installed"`       // the highest duty over the installed power
+	Share         *float64 `json:"share_of_installed"`       // the duty, on the mean, over the installed power
 	Flammable     *float64 `json:"share_of_flammable_limit"` // co-solvent vapour; null where there is none
 }
 

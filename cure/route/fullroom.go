@@ -40,7 +40,7 @@ func (w *workshop) spaceStages(horizon float64) []Stage {
 		if heating != nil {
 			room.Heating = &Heating{Power: heating.Power, SetPoint: setting(heating, from)}
 		}
-		st := Stage{Name: "Room", Kind: result.Rest, Start: from, End: to, Piled: from >= w.flocked() && w.pile != nil}
+		st := Stage{Name: roomName(heating, from), Kind: result.Rest, Start: from, End: to, Piled: from >= w.flocked() && w.pile != nil}
 		if from < w.flocked() {
 			st.Name, st.Kind = "Wait for flocking", result.Wait
 		}
@@ -61,4 +61,15 @@ func setting(h *job.Heating, t float64) float64 {
 		return h.SetBack
 	}
 	return h.SetPoint
+}
+
+// roomName tells the stages of a night apart.
+func roomName(h *job.Heating, t float64) string {
+	switch {
+	case h == nil || t < or(h.SetBackAt, math.Inf(1)):
+		return "Room"
+	case t < or(h.ResumeAt, math.Inf(1)):
+		return "Room, set back"
+	}
+	return "Room, heated again"
 }

@@ -47,7 +47,7 @@ func term(name string, v float64) result.Term { return result.Term{Name: name, V
 
 // chamberAccount is the static oven over the stay of one charge.
 func (r *run) chamberAccount(st *route.Stage, p *passage, c *route.Chamber) result.Account {
-	a := result.Account{Place: st.Name, Per: result.PerRun}
+	a := result.Account{Place: st.Name, Per: result.PerRun, Water: closed(result.Balance{}), Heat: closed(result.Balance{})}
 	b := c.Book(r.ownBefore(st), p.own)
 	fromAir, fromWalls := c.CoatedArea*p.fromAir(), c.CoatedArea*p.fromWalls()
 	a.Heat = closed(result.Balance{In: b.Heater, Out: b.Drawn + b.Lost + b.Passed, Kept: b.AirKept + b.WallsKept, Terms: []result.Term{
@@ -72,7 +72,7 @@ func (r *run) chamberAccount(st *route.Stage, p *passage, c *route.Chamber) resu
 
 // spaceAccount is the full room over one stage.
 func (r *run) spaceAccount(st *route.Stage, p *passage, s *route.Space) result.Account {
-	a := result.Account{Place: st.Name, Per: result.PerRun}
+	a := result.Account{Place: st.Name, Per: result.PerRun, Water: closed(result.Balance{}), Heat: closed(result.Balance{})}
 	b := s.Book(r.ownBefore(st), p.own)
 	evaporated := s.CoatedArea * p.water
 	a.Water = closed(result.Balance{In: evaporated, Out: b.Aired + b.Removed + b.Fogged, Kept: b.WaterKept, Terms: []result.Term{

@@ -85,7 +85,8 @@ func (r *run) energy(a *result.Amounts, accounts []result.Account, area float64)
 	}
 	t := r.job.Tariffs
 	perArea := total / area
-	if t != nil {
+	if t != nil && t.HeaterEfficiency != 1 {
+		a.EnergyTerms = append(a.EnergyTerms, result.Term{Name: "lost in the heater, or won by it", Value: perArea * (1/t.HeaterEfficiency - 1)})
 		perArea /= t.HeaterEfficiency
 	}
 	a.Energy = &perArea

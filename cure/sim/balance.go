@@ -39,6 +39,9 @@ func closed(b result.Balance) result.Balance {
 	for _, t := range b.Terms {
 		largest = math.Max(largest, math.Abs(t.Value))
 	}
+	if b.Terms == nil {
+		b.Terms = []result.Term{}
+	}
 	if largest > 0 {
 		b.Relative = math.Abs(b.Error) / largest
 	}

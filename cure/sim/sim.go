@@ -104,7 +104,8 @@ func (r *run) report(open result.Mark) result.Route {
 	}
 	for i := range r.plan.Stages {
 		st := &r.plan.Stages[i]
-		out := result.Stage{Name: st.Name, Kind: st.Kind, Start: st.Start, End: st.End}
+		out := result.Stage{Name: st.Name, Kind: st.Kind, Start: st.Start, End: st.End,
+			Infrared: st.Exposure.Front.Absorbed+st.Exposure.Front.Passed+st.Exposure.Back.Absorbed > 0}
 		if st.Length > 0 {
 			position, length := st.Position, st.Length
 			out.Position, out.Length = &position, &length
