@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/drywright/drywright/cure/job"
@@ -53,5 +54,28 @@ func TestClosedRoomMeetsTheHandBalance(t *testing.T) {
 		if want := area * lost / dryAir; math.Abs((end-start)/want-1) > 2e-3 {
 			t.Errorf("%g m2: humidity rises by %.5g, hand balance %.5g", area, end-start, want)
 		}
+	}
+}
+
+// Twice the parts in one badly aired room: the room soon stands at a plateau of humidity, and the air changes carry off
+// n m (W - W_out) and no more. By hand the mark falls when what left the film is stored in the air or carried off:
+// t = (A water - m (W - W_0))/(n m (W - W_out)), W the plateau read off the run; 3 % is for the climb to it.
+func TestTwiceThePartsMeetTheHandBalance(t *testing.T) {
+	const changes, dryAir = 0.5, 60 * 1.1989 / 1.0073
+	byHand := func(area float64) (hours, hand float64) {
+		r := only(t, full(area, changes))
+		m := r.Marks[3]
+		c := &r.Curves
+		half := slices.IndexFunc(c.Time, func(at float64) bool { return at > *m.Time/2 })
+		rise := c.AirHumidity[half] - c.AirHumidity[0]
+		water := area * 0.075 * (1 - m.State.MeanWater)
+		return *m.Time / 3600, (water - dryAir*rise) / (changes * dryAir * rise)
+	}
+	single, singleHand := byHand(40)
+	double, doubleHand := byHand(80)
+	later, laterHand := double-single, doubleHand-singleHand
+	t.Logf("40 m2 dry through after %.2f h (by hand %.2f), 80 m2 after %.2f h (%.2f): %.2f h later (%.2f)", single, singleHand, double, doubleHand, later, laterHand)
+	if math.Abs(later/laterHand-1) > 0.03 {
+		t.Errorf("dry through %.2f h later, by hand %.2f h", later, laterHand)
 	}
 }
