@@ -33,7 +33,8 @@ const first = closure(output.find((file) => file.isEntry).fileName).add('index.h
 const page = closure(chunk('Page'), new Set(first));
 const parts = [
   ['first paint: HTML, styles, scripts', total(first) + (await fromDisk('public/theme.js'))],
-  ['then the page: form and answers', total(without(page, first))],
+  ['then the page: answers, heads of the form', total(without(page, first))],
+  ['beside it: fields of the form', total(without(closure(chunk('SectionBody')), page))],
   ['later: detail and print', total(without(closure(chunk('later')), page))],
   ['later: drawings, with Plot', total(without(closure(chunk('drawings')), page))],
   [
@@ -44,7 +45,7 @@ const parts = [
   ['the core', await fromDisk('public/drywright.wasm')],
 ];
 for (const [name, bytes] of parts)
-  console.log(`${name.padEnd(40)}${bytes.toLocaleString('en').padStart(9)} bytes`);
+  console.log(`${name.padEnd(44)}${bytes.toLocaleString('en').padStart(9)} bytes`);
 
 const [paint, answers] = parts.map(([, bytes]) => bytes);
 if (paint + answers > limit) {

@@ -19,6 +19,9 @@ export class EngineError extends Error {
   override name = 'EngineError';
 }
 
+/** How long a worker that is handed the compiled core may take to start [ms]: a hundred times what it takes. */
+const patience = 10_000;
+
 interface Pending {
   id: number;
   resolve(reply: Reply): void;
@@ -34,6 +37,7 @@ export class Engine {
   #standby: Port | null = null;
   #module: WebAssembly.Module | null = null;
   #pending: Pending | null = null;
+  readonly #starting = new Map<Port, ReturnType<typeof setTimeout>>();
   #nextId = 1;
   readonly #hire: () => Port;
   readonly #source: Source;
@@ -57,8 +61,9 @@ export class Engine {
   /** All faults of a job, without computing it. */
   async check(job: unknown, signal?: AbortSignal): Promise<readonly ApiFault[]> {
     const reply = await this.#ask({ op: 'check', job }, signal);
-    if (!reply.ok && reply.faults.length === 0) throw new EngineError(reply.message);
-    return reply.faults;
+    if (reply.ok || reply.faults.length > 0) return reply.faults;
+    this.#replace();
+    throw new EngineError(reply.message);
   }
 
   /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
@@ -79,9 +84,7 @@ export class Engine {
       return { kind: 'answer', result: reply.result };
     }
     if (reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
-    // A core that has panicked is in an unknown state: it answers nothing more.
-    this.#dismiss(aborted());
-    this.warm();
+    this.#replace();
     return { kind: 'broken', message: reply.message };
   }
 
@@ -93,8 +96,7 @@ export class Engine {
       this.#pending = { id, resolve, reject };
       signal?.addEventListener('abort', () => {
         if (this.#pending?.id === id) {
-          this.#dismiss(aborted());
-          this.warm();
+          this.#replace();
         }
       });
       const bytes = new TextEncoder().encode(JSON.stringify(request));
@@ -114,11 +116,21 @@ export class Engine {
     port.onmessage = (event) => this.#hear(port, event.data);
     port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
     port.postMessage({ kind: 'start', source: this.#source, module: this.#module });
+    // The first one has the core to fetch, and nobody knows how long that takes.
+    if (this.#module) {
+      const late = (): void => this.#hear(port, { kind: 'dead', reason: 'The worker did not start.' });
+      this.#starting.set(port, setTimeout(late, patience));
+    }
     return port;
   }
 
   #hear(from: Port, message: FromWorker): void {
-    if (from === this.#standby && message.kind === 'dead') this.#standby = null;
+    clearTimeout(this.#starting.get(from));
+    this.#starting.delete(from);
+    if (from === this.#standby && message.kind === 'dead') {
+      from.terminate();
+      this.#standby = null;
+    }
     if (from !== this.#port) return; // standing by, or a last word of one already let go
     switch (message.kind) {
       case 'ready':
@@ -140,6 +152,12 @@ export class Engine {
     } catch {
       pending?.reject(new EngineError('The core answered with something that is not JSON.'));
     }
+  }
+
+  /** Lets go of a worker whose question is overtaken, or whose core has panicked and is in an unknown state. */
+  #replace(): void {
+    this.#dismiss(aborted());
+    this.warm();
   }
 
   /** Lets the worker go and tells whoever waits for it. */

@@ -53,7 +53,7 @@ export function complainOfFault(fault: ApiFault, fields: FieldIndex, blocks: rea
   return { path: fault.path, place: placeOf(fault.path, blocks), sentence: sentenceOf(fault, fields) };
 }
 
-/** A range or an absence is said in the field's own label and unit; everything else in the core's words. */
+/** A range, a choice or an absence is said in the field's own label and unit; everything else in the core's words. */
 function sentenceOf(fault: ApiFault, fields: FieldIndex): string {
   const field = fields.get(templateOf(fault.path));
   if (field && fault.code === 'range') {
@@ -62,6 +62,12 @@ function sentenceOf(fault: ApiFault, fields: FieldIndex): string {
     return say(field.label, low, high, field.display.symbol);
   }
   if (field && fault.code === 'missing') return text.slips.missing(field.label, field.display.symbol);
+  if (field && fault.code === 'choice') {
+    return text.faultChoice(
+      field.label,
+      field.choices.map((c) => c.label),
+    );
+  }
   if (fault.got === '' || fault.code === 'range') return fault.advice || fault.text;
   return `${fault.got.charAt(0).toUpperCase()}${fault.got.slice(1)}. ${fault.advice}`.trim();
 }

@@ -109,8 +109,7 @@ export const en = {
     broken: 'The computation broke down and has been restarted. Change an input to try again.',
     unreachable:
       'The core could not be loaded. Load the page again; if it stays so, this browser may be too old for WebAssembly.',
-    partLost:
-      'A part of the page could not be loaded. Load the page again to see the routes in detail and to print.',
+    partLost: 'A part of the page could not be loaded. Load the page again.',
     again: 'Try again',
     detail: 'Detail for a report',
   },
@@ -280,6 +279,9 @@ export const en = {
   slips,
   faultRange: (label: string, low: string, high: string, unit: string) =>
     `${label} must be between ${low} and ${high}${unit ? ` ${unit}` : ''}.`,
+
+  faultChoice: (label: string, choices: readonly string[]) =>
+    `${label} must be one of: ${choices.join(', ')}.`,
 
   faultWhole: (label: string, low: string, high: string, unit: string) =>
     `${label} must be a whole number from ${low} to ${high}${unit ? ` ${unit}` : ''}.`,

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { Engine, isAbort } from '../../src/engine/client';
 import type { FromWorker, Port, ToWorker } from '../../src/engine/protocol';
 
@@ -109,7 +109,27 @@ test('after an answer another worker stands by and takes the place of one that i
   await ask();
   expect(hired).toHaveLength(4);
   engine.close();
-  expect(hired.map((p) => p.gone)).toEqual([true, true, false, true]);
+  expect(hired.map((p) => p.gone)).toEqual([true, true, true, true]);
+});
+
+test('a worker that never starts is given up, not waited for', async () => {
+  vi.useFakeTimers();
+  const { engine, hired } = staff();
+  engine.warm();
+  hired[0]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
+  const stop = new AbortController();
+  const lost = engine.predict(1, stop.signal).catch((e: unknown) => e);
+  stop.abort();
+  await lost;
+  const failed = engine.predict(2).catch((e: unknown) => e);
+  await vi.advanceTimersByTimeAsync(10_000);
+  expect(await failed).toMatchObject({ name: 'EngineError', message: 'The worker did not start.' });
+  const next = engine.predict(3);
+  hired[2]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
+  await vi.advanceTimersByTimeAsync(60_000); // the question itself may take its time
+  hired[2]?.reply({ ok: true, faults: [], result: {} });
+  expect((await next).kind).toBe('answer');
+  vi.useRealTimers();
 });
 
 test('a panic becomes a message and a fresh worker', async () => {

@@ -3,7 +3,7 @@ import type { ApiFault } from '../../src/generated/contract';
 import type { Slip } from '../../src/state/slips';
 import { complainOfFault, complaints, indexFields, placeOf } from '../../src/state/faults';
 import { limitText, rangeText, shownText, toShown, toSI } from '../../src/state/display';
-import { blocks, celsius, fields, grams } from '../fixtures/tables';
+import { blocks, celsius, field, fields, grams } from '../fixtures/tables';
 
 const index = indexFields(fields);
 const fault = (more: Partial<ApiFault>): ApiFault => ({
@@ -43,6 +43,23 @@ describe('complaints', () => {
   test('a whole number is asked for where one is needed', () => {
     const told = complainOfFault(fault({ path: 'numerics.film_cells', low: 8, high: 200 }), index, blocks);
     expect(told.sentence).toBe('Cells must be a whole number from 8 to 200.');
+  });
+
+  test('an unknown choice is answered with the choices as the form shows them', () => {
+    const kind = field('workshop.transfer.kind', {
+      kind: 'choice',
+      label: 'Method',
+      choices: [
+        { value: 'natural', label: 'still air' },
+        { value: 'given', label: 'a measured coefficient' },
+      ],
+    });
+    const told = complainOfFault(
+      fault({ code: 'choice', path: kind.path, got: '"magic"' }),
+      indexFields([kind]),
+      blocks,
+    );
+    expect(told.sentence).toBe('Method must be one of: still air, a measured coefficient.');
   });
 
   test('anything else is told in the words of the core, without its path', () => {
