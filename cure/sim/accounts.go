@@ -66,8 +66,23 @@ func (r *run) chamberAccount(st *route.Stage, p *passage, c *route.Chamber) resu
 	a.Duty = b.Heater
 	power, share := c.HeaterPower, b.Heater/p.lasted/c.HeaterPower
 	a.Installed, a.Share = &power, &share
-	r.flammable(&a, c.CoatedArea*r.coSolvent()/p.lasted, (c.MakeUp+c.Door)*(1+c.MakeUpAir.HumidityRatio())/c.MakeUpAir.Density()*c.Air.T/c.MakeUpAir.T, c.Air.T)
+	r.flammable(&a, r.chargeVapour(p, c), c.Air.T)
 	return a
+}
+
+// chargeVapour is the highest concentration of co-solvent vapour that a charge can raise in a static oven [kg/m3]: what
+// leaves at the peak of drying into the exhaust, and never more than all of it in the chamber's air.
+func (r *run) chargeVapour(p *passage, c *route.Chamber) float64 {
+	loads := float64(1 + len(c.Others))
+	total := loads * c.CoatedArea * r.coSolvent()
+	volume := c.DryAir * (1 + c.Air.HumidityRatio()) / c.Air.Density()
+	all := total / volume
+	flow := (c.MakeUp + c.Door) * (1 + c.Air.HumidityRatio()) / c.Air.Density()
+	water := r.start.Mass - r.state.Mass
+	if flow <= 0 || water <= 0 {
+		return all
+	}
+	return math.Min(all, total*p.peak/water/flow)
 }
 
 // spaceAccount is the full room over one stage.
@@ -139,7 +154,9 @@ func (r *run) zoneAccount(st *route.Stage, p *passage, flows []route.ZoneFlow, z
 		share = p.water / total
 	}
 	exhaust := f.Out() * (1 + w) / climate.Air.Density()
-	r.flammable(&a, area*r.coSolvent()*math.Max(0, share), exhaust, climate.Air.T)
+	if exhaust > 0 {
+		r.flammable(&a, area*r.coSolvent()*math.Max(0, share)/exhaust, climate.Air.T)
+	}
 	return a
 }
 
@@ -162,16 +179,17 @@ func (r *run) coSolvent() float64 {
 	return 0
 }
 
-// flammable compares co-solvent vapour with the lower flammable limit: rate [kg/s] into flow [m3/s] at temperature T. The
-// co-solvent is taken to leave as the water does. The limit falls as the air gets hotter: LFL(T) = LFL(20 degC)
-// (1 - 0.00078 (T - 293 K)) (NFPA 86 lists the correction as a table; coefficient of Zabetakis 1965, from memory).
-func (r *run) flammable(a *result.Account, rate, flow, T float64) {
+// flammable compares the concentration of co-solvent vapour [kg/m3] at the temperature T [K] with its lower flammable limit.
+// The co-solvent is taken to leave as the water does. The limit falls as the air gets hotter: LFL(T) = LFL(20 degC)
+// (1 - 0.00078 (T - 293 K)) as a share of the volume (NFPA 86 lists the correction as a table; coefficient of Zabetakis 1965,
+// from memory), times 293 K/T for the thinner gas.
+func (r *run) flammable(a *result.Account, concentration, T float64) {
 	c := r.job.Film.Adhesive.CoSolvent
-	if c == nil || flow <= 0 {
+	if c == nil {
 		return
 	}
 	limit := c.LFL * math.Max(0.1, 1-0.00078*(T-293.15)) * 293.15 / T
-	share := rate / flow / limit
+	share := concentration / limit
 	a.Flammable = &share
 }
 

@@ -8,6 +8,7 @@ type passage struct {
 	ledger  film.Ledger // what crossed the boundary in it [J/m2]
 	own     []float64   // of the surroundings at its end
 	lasted  float64     // [s]
+	peak    float64     // highest flux of water leaving [kg/(m2 s)]
 	wettest float64     // highest humidity ratio of its air [kg/kg]
 }
 

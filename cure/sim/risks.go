@@ -29,6 +29,7 @@ type watcher struct {
 	boil, hot, dew, skin, humid extreme
 	undewed                     float64 // water when the film was last above the dew point [kg/m2]
 	wettest                     float64 // humidity ratio of the stage's air [kg/kg]
+	peak                        float64 // flux of the stage [kg/(m2 s)]
 	cautions                    []transfer.Caution
 	working                     []result.Working
 }
@@ -46,6 +47,7 @@ func (r *run) look(s *film.System, t float64, y []float64, d *film.Reading) {
 		r.undewed = mass // the film is above the dew point; what it takes up now is sorption
 	}
 	r.dew.see(t, mass-r.undewed, noticedDew)
+	r.peak = math.Max(r.peak, d.Flux)
 	r.wettest = math.Max(r.wettest, d.Climate.Air.HumidityRatio())
 	r.humid.see(t, d.Climate.Air.RelativeHumidity(), target.NearSaturation)
 	if r.coat.Diffusion.Fraction(d.MeanWater) < r.coat.Diffusion.Packing {

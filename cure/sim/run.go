@@ -108,7 +108,7 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 		s.Unpack(y, &r.state)
 		r.own = slices.Clone(s.Own(y))
 		r.passages = append(r.passages, passage{water: before.Held() - r.state.Held(), ledger: less(r.state.Ledger, before.Ledger), own: r.own,
-			lasted: r.end.time - st.Start, wettest: r.wettest})
+			lasted: r.end.time - st.Start, wettest: r.wettest, peak: r.peak})
 		r.count(solver.Stats())
 	}()
 	r.begin(s, st, y)

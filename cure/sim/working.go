@@ -13,6 +13,7 @@ import (
 // openStage writes down how the stage's numbers come about, from the reading at its start, and keeps the cautions of
 // its transfer law.
 func (r *run) openStage(st *route.Stage, d *film.Reading) {
+	r.peak = 0
 	r.wettest = d.Climate.Air.HumidityRatio()
 	face := st.Exposure.Front
 	from := face.Law.Provenance()

@@ -198,3 +198,25 @@ func TestUnlimitedOvenMeetsTheLumpedForm(t *testing.T) {
 		}
 	}
 }
+
+// Co-solvent in a box oven, by hand: 3 % of 150 g/m2 on 2 m2 are 9 g; without exhaust they end up in 2 m3 of air at 120 degC,
+// whose limit is 50 g/m3 (1 - 0.078) 293/393 = 34.4 g/m3: 13.1 %. Exhaust thins it at the peak, less of it less.
+func TestCoSolventByHand(t *testing.T) {
+	oven := func(makeUp float64) float64 {
+		j := tunnelReference()
+		j.Tunnel = nil
+		j.Film.Adhesive.CoSolvent = &job.CoSolvent{Fraction: 0.03, LFL: 0.05}
+		j.StaticOven = &job.StaticOven{LoadedAfter: 300, Dwell: 900, SetPoint: 393.15, Humidity: job.Humidity{HumidityRatio: of(0.01)},
+			Transfer: job.Transfer{Kind: job.Given, Coefficient: 25}, Deadline: 3600, Horizon: 86400, Batches: 1,
+			Chamber: job.Chamber{CoatedArea: 2, HeaterPower: 9e3, ProportionalBand: 3, AirVolume: 2, MakeUp: makeUp,
+				WallHeatCapacity: 8e4, WallExchange: 60, WallLoss: 10}}
+		return *only(t, j).Accounts[0].Flammable
+	}
+	if got := oven(0); math.Abs(got-0.131) > 0.001 {
+		t.Errorf("without exhaust %.4f of the limit, by hand 0.131", got)
+	}
+	little, much := oven(0.01), oven(0.1)
+	if !(much < little && little <= oven(0)) {
+		t.Errorf("%.4f of the limit with much exhaust, %.4f with little", much, little)
+	}
+}
