@@ -36,43 +36,13 @@ func Enclose(f func(float64) float64, lo, flo, hi, fhi, tol float64) (a, b float
 	return a, b, err
 }
 
-func enclose(f func(float64) float64, a, fa, b, fb, tol float64) (float64, float64, float64, float64, error) {
-	switch {
-	case !(a <= b) || math.IsInf(a, 0) || math.IsInf(b, 0) || !(tol > 0):
-		return a, b, fa, fb, badBracket(a, b, "is no interval with a tolerance above zero")
-	case math.IsNaN(fa) || math.IsNaN(fb):
-		return a, b, fa, fb, badBracket(a, b, "has an end where the function is not a number")
-	case fa == 0:
-		return a, a, fa, fa, nil
-	case fb == 0:
-		return b, b, fb, fb, nil
-	case (fa > 0) == (fb > 0):
-		return a, b, fa, fb, badBracket(a, b, "encloses no change of sign")
+func enclose(f func(float64) float64, lo, flo, hi, fhi, tol float64) (a, b, fa, fb float64, err error) {
+	s, err := NewBracket(lo, flo, hi, fhi, tol)
+	for err == nil && !s.Done() {
+		x := s.Next()
+		err = s.Tell(x, f(x))
 	}
-	// A bracket cannot be narrower than neighbouring numbers.
-	tol = math.Max(tol, 2*ulp(math.Max(math.Abs(a), math.Abs(b))))
-	rising := fb > 0
-	k1 := 0.2 / (b - a)
-	// half is the radius that minmax bisection would have left at this count; n0 = 1 doubles it once. It is a trifle
-	// smaller, so that rounding does not leave the last bracket just wider than tol.
-	half := 0.99999 * tol * math.Exp2(math.Max(0, math.Ceil(math.Log2((b-a)/tol))))
-	for b-a > tol {
-		mid := a + 0.5*(b-a)
-		x := itp(a, fa, b, fb, mid, k1, 0.5*tol, half-0.5*(b-a))
-		fx := f(x)
-		half *= 0.5
-		switch {
-		case math.IsNaN(fx):
-			return a, b, fa, fb, badBracket(a, b, "holds a point where the function is not a number")
-		case fx == 0:
-			return x, x, 0, 0, nil
-		case (fx > 0) == rising:
-			b, fb = x, fx
-		default:
-			a, fa = x, fx
-		}
-	}
-	return a, b, fa, fb, nil
+	return s.a, s.b, s.fa, s.fb, err
 }
 
 // itp is one interpolate-truncate-project point strictly inside (a, b). eps is half the tolerance, radius the reach

@@ -25,7 +25,9 @@ type run struct {
 	fibre      float64   // heat that the fibre brought along [J/m2]
 	fibreWater float64   // and water [kg/m2]
 	stats      ode.Stats
-	step       float64 // last good step, tried first in the next stage
+	step       float64              // last good step, tried first in the next stage
+	enough     func(t float64) bool // ends a run that need not go on; nil: when nothing new can come
+	lacking    [conditions]float64  // how far each condition was from coming true at the end
 	end        struct {
 		time    float64
 		reading film.Reading
@@ -33,6 +35,7 @@ type run struct {
 	exit struct {
 		seen    bool
 		reading film.Reading
+		lacking [conditions]float64
 	}
 	recorder
 	watcher
@@ -139,9 +142,9 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 	}
 	last := slices.Clone(y)
 	s.Bound(last)
-	r.end.time, r.end.reading = from, s.Read(from, last)
+	r.end.time, r.end.reading, r.lacking = from, s.Read(from, last), r.lack(s, from, last)
 	if from == r.plan.Exit {
-		r.exit.seen, r.exit.reading = true, r.end.reading
+		r.exit.seen, r.exit.reading, r.exit.lacking = true, r.end.reading, r.lacking
 		r.profile(s, from, last, "exit")
 	}
 	return goOn, nil
@@ -149,6 +152,9 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 
 // finished reports whether nothing new can come: all marks reached, out of the oven, and some time on.
 func (r *run) finished(t float64) bool {
+	if r.enough != nil {
+		return r.enough(t)
+	}
 	if r.plan.Exit > t || !r.complete() {
 		return false
 	}

@@ -38,23 +38,16 @@ func Run(j *job.Job) (result.Result, error) {
 
 // route follows one plan, balances its air, and judges it at every spot.
 func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err error) {
-	var humidities []float64
 	var warnings []result.Warning
-	if p.Kind == result.Tunnel && route.Balanced(b.job.Tunnel) {
-		balanced, w, err := b.balancedTunnel()
-		if err != nil {
-			warnings = append(warnings, result.Warning{Code: "tunnel.balance", Text: "The zones' humidities could not be balanced and are as given: " + err.Error()})
-		} else {
-			p, humidities = balanced, w
+	prepared, humidities, err := b.prepared(p)
+	if err != nil {
+		code, what := "tunnel.balance", "The zones' humidities could not be balanced and are as given: "
+		if p.Kind == result.StaticOven {
+			code, what = "oven.batches", "The other batches could not be followed and are left out: "
 		}
+		warnings = append(warnings, result.Warning{Code: code, Text: what + err.Error()})
 	}
-	if p.Kind == result.StaticOven && b.job.StaticOven.Batches > 1 {
-		full, err := b.inCompany(p)
-		if err != nil {
-			warnings = append(warnings, result.Warning{Code: "oven.batches", Text: "The other batches could not be followed and are left out: " + err.Error()})
-		}
-		p = full
-	}
+	p = prepared
 	r := b.newRun(p)
 	runErr := r.follow()
 	var numeric *fault.Fault
@@ -91,6 +84,23 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 	}
 	rt.Warnings = append(rt.Warnings, warnings...)
 	return rt, nil
+}
+
+// prepared is a plan whose air has been settled with what many parts do to it: the humidities of a tunnel's zones, which are
+// returned where they were balanced, or the draws of a static oven's other loads. With an error the plan is as it was.
+func (b *bench) prepared(p route.Plan) (settled route.Plan, humidities []float64, err error) {
+	switch {
+	case p.Kind == result.Tunnel && route.Balanced(b.job.Tunnel):
+		settled, humidities, err = b.balancedTunnel()
+	case p.Kind == result.StaticOven && b.job.StaticOven.Batches > 1:
+		settled, err = b.inCompany(p)
+	default:
+		return p, nil, nil
+	}
+	if err != nil {
+		return p, nil, err
+	}
+	return settled, humidities, nil
 }
 
 // report assembles the route's numbers.

@@ -14,17 +14,10 @@ import (
 func (r *run) spots(open result.Mark, nominal *result.Route) ([]result.SpotAnswer, error) {
 	answers := []result.SpotAnswer{}
 	for _, s := range r.job.Part.Spots {
-		j := *r.job
-		j.Film.WetCoat *= s.CoatFactor
-		b, err := newBench(&j)
+		spot, err := r.atSpot(s)
 		if err != nil {
 			return nil, err
 		}
-		plan, err := r.planAt(s)
-		if err != nil {
-			return nil, err
-		}
-		spot := b.newRun(plan)
 		if err := spot.follow(); err != nil {
 			return nil, err
 		}
@@ -35,6 +28,21 @@ func (r *run) spots(open result.Mark, nominal *result.Route) ([]result.SpotAnswe
 		answers[w].Worst = true
 	}
 	return answers, nil
+}
+
+// atSpot is a run like this one at a spot of the part.
+func (r *run) atSpot(s job.Spot) (*run, error) {
+	j := *r.job
+	j.Film.WetCoat *= s.CoatFactor
+	b, err := newBench(&j)
+	if err != nil {
+		return nil, err
+	}
+	plan, err := r.planAt(s)
+	if err != nil {
+		return nil, err
+	}
+	return b.newRun(plan), nil
 }
 
 // planAt is the plan as a spot sees it.
