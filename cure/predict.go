@@ -11,6 +11,7 @@ package cure
 
 import (
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
@@ -28,4 +29,13 @@ func Predict(j job.Job) (result.Result, error) {
 	}
 	report.Fill(&r)
 	return r, nil
+}
+
+// Limits says how far things can be pushed before something fails.
+func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate) ([]plan.Limit, error) {
+	limits, err := plan.FindLimits(q, evaluate)
+	for i := range limits {
+		report.FillLimit(&limits[i])
+	}
+	return limits, err
 }

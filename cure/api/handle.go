@@ -9,6 +9,7 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -19,9 +20,21 @@ func Handle(request []byte) []byte { return handle(request, cure.Predict) }
 // predictor computes a job.
 type predictor func(job.Job) (result.Result, error)
 
+// core is what computes: jobs, and the settings that planning asks for.
+type core struct {
+	predict  predictor
+	evaluate plan.Evaluate
+	tell     func(Response) // takes what is known so far
+}
+
 // handle is Handle with the core given, so that a test can hand it one that breaks.
 func handle(request []byte, predict predictor) []byte {
-	text, err := encode(answer(request, predict))
+	return written(answer(request, core{predict: predict, evaluate: plan.Batch, tell: func(Response) {}}))
+}
+
+// written is a response as bytes.
+func written(r Response) []byte {
+	text, err := encode(r)
 	if err == nil {
 		return text
 	}
@@ -31,7 +44,7 @@ func handle(request []byte, predict predictor) []byte {
 }
 
 // answer carries out a request; a panic of the core becomes a message.
-func answer(request []byte, predict predictor) (r Response) {
+func answer(request []byte, c core) (r Response) {
 	defer func() {
 		if p := recover(); p != nil {
 			r = Response{Message: fmt.Sprint("panic: ", p)}
@@ -45,7 +58,7 @@ func answer(request []byte, predict predictor) (r Response) {
 	if err != nil {
 		return refusal(err)
 	}
-	r, err = q.carryOut(predict)
+	r, err = q.carryOut(c)
 	if err != nil {
 		return refusal(err)
 	}
@@ -73,7 +86,7 @@ func read(request []byte) (Request, error) {
 }
 
 // carryOut does what the request asks for.
-func (q Request) carryOut(predict predictor) (Response, error) {
+func (q Request) carryOut(c core) (Response, error) {
 	switch q.Op {
 	case Describe:
 		c := describe()
@@ -91,11 +104,18 @@ func (q Request) carryOut(predict predictor) (Response, error) {
 		if err != nil {
 			return Response{}, err
 		}
-		r, err := predict(j)
+		r, err := c.predict(j)
 		return Response{Result: &r}, err
 	}
+	if ask, known := plans[q.Op]; known {
+		j, err := q.decode()
+		if err != nil {
+			return Response{}, err
+		}
+		return ask(q, &j, c)
+	}
 	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
-		"Ask for describe, predict, check, demo or schema.")
+		"Ask for describe, predict, check, demo, schema, variables, trials or limits.")
 }
 
 // decode reads the job of a request.

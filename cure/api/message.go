@@ -5,6 +5,7 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -24,17 +25,30 @@ const (
 	Check    Op = "check"    // the faults of the job; the job completed by the defaults when it has none
 	Demo     Op = "demo"     // the demo job
 	Schema   Op = "schema"   // the JSON Schema of the job
+
+	Variables Op = "variables" // what can be turned on a route of the job
+	Trials    Op = "trials"    // settings of a route, judged
+	Limits    Op = "limits"    // how far things can be pushed
 )
 
-// Request is one question. Job is the job document for predict and check; what it leaves out is taken from the
-// defaults.
+// Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
+// taken from the defaults. Of the others the request holds the one that its operation asks for.
 type Request struct {
-	Op  Op              `json:"op"`
-	Job json.RawMessage `json:"job,omitempty"`
+	Op     Op                   `json:"op"`
+	Job    json.RawMessage      `json:"job,omitempty"`
+	Study  *plan.Study          `json:"study,omitempty"` // of variables
+	Trials *TrialSet            `json:"trials,omitempty"`
+	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
 }
 
-// Response is the answer to one request. OK tells whether the operation was carried out; of the last four fields it
-// holds the one that was asked for.
+// TrialSet is a batch of settings to be judged.
+type TrialSet struct {
+	Study  plan.Study   `json:"study"`
+	Trials []plan.Trial `json:"trials"`
+}
+
+// Response is the answer to one request. OK tells whether the operation was carried out; after Message it holds the one
+// field that was asked for.
 type Response struct {
 	OK        bool            `json:"ok"`
 	Version   int             `json:"version"`
@@ -44,6 +58,9 @@ type Response struct {
 	Catalogue *Catalogue      `json:"catalogue,omitempty"`
 	Job       *job.Job        `json:"job,omitempty"`
 	Schema    json.RawMessage `json:"schema,omitempty"`
+	Variables []plan.Variable `json:"variables,omitempty"`
+	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
+	Limits    []plan.Limit    `json:"limits,omitempty"`
 }
 
 // Fault is one complaint with its sentence.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -24,8 +25,11 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[result.MarkName]():  words(result.MarkNames()...),
 		reflect.TypeFor[result.StageKind](): words(result.Wait, result.Oven, result.HeatedZone, result.CoolingZone,
 			result.Rest),
-		reflect.TypeFor[result.Per]():      words(result.PerSecond, result.PerRun),
-		reflect.TypeFor[result.Severity](): words(result.Notice, result.Danger),
+		reflect.TypeFor[plan.Direction]():       words(plan.Highest, plan.Lowest),
+		reflect.TypeFor[plan.Bound]():           words(plan.ByCriterion, plan.ByRange, plan.Nowhere),
+		reflect.TypeFor[result.CriterionName](): words(result.CriterionNames()...),
+		reflect.TypeFor[result.Per]():           words(result.PerSecond, result.PerRun),
+		reflect.TypeFor[result.Severity]():      words(result.Notice, result.Danger),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
 			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),
 	}

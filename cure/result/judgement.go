@@ -22,6 +22,12 @@ const (
 	Computed       CriterionName = "computed" // the run came to its end
 )
 
+// CriterionNames lists the criteria in the order in which they are judged.
+func CriterionNames() []CriterionName {
+	return []CriterionName{TouchAtExit, TackFreeAtExit, DryAtExit, CuredAtExit, CoolAtExit, ReadyInTime, NoBoiling, FilmFormed,
+		PartSpared, NoDew, FlockedInTime, HeatEnough, NotFlammable, Computed}
+}
+
 // Criterion is one thing that a setting has to satisfy, as the share of what it allows that is used: met up to 1.
 //
 // Up to 1 the share is that of the time allowed, of the way to a limit, or of an installed power. Beyond 1 it says how

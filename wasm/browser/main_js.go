@@ -2,7 +2,8 @@
 //
 // It is compiled for js/wasm only (hence the file's name) and knows package api alone. The global function
 // drywright(Uint8Array) Uint8Array answers one request of package api; it runs to its end before it returns, so it
-// belongs in a worker. Once it stands, the global function drywrightReady is called, where the host has one.
+// belongs in a worker. drywrightSweep(request, pool, workers) answers a planning request in a promise, while others carry out
+// what it asks of them. Once both stand, the global function drywrightReady is called, where the host has one.
 package main
 
 import (
@@ -16,6 +17,7 @@ import (
 func main() {
 	global := js.Global()
 	global.Set("drywright", js.FuncOf(call))
+	global.Set("drywrightSweep", js.FuncOf(sweep))
 	if ready := global.Get("drywrightReady"); ready.Type() == js.TypeFunction {
 		ready.Invoke()
 	}

@@ -44,6 +44,9 @@ func verbs() []verb {
 			"states with the film's state,\nthe risks and the balances. JOB.json may be - for standard input.", (*program).predictVerb},
 		{"check", "check JOB.json", "Reads a job and reports every fault in it, without computing. JOB.json may be - for " +
 			"standard input.", (*program).checkVerb},
+		{"limit", "limit [--of NAME] [--want VALUE] [--route NAME] [--json] JOB.json", "Says how far things can be pushed on a route before " +
+			"something fails: line speed, temperatures, dwell, length,\ncoat, load, hour of spraying. With --of one of them, and what " +
+			"changes of plant and coat would buy.", (*program).limitVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
