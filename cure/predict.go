@@ -39,3 +39,19 @@ func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate) ([]plan.Limit, error)
 	}
 	return limits, err
 }
+
+// Window finds which settings of two variables are good. tell takes the picture as it fills in; nil where nobody watches.
+func Window(q plan.WindowQuestion, evaluate plan.Evaluate, tell func(plan.Window)) (plan.Window, error) {
+	filled := func(w plan.Window) {
+		report.FillWindow(&w)
+		tell(w)
+	}
+	if tell == nil {
+		filled = nil
+	}
+	w, err := plan.FindWindow(q, evaluate, filled)
+	if err == nil {
+		report.FillWindow(&w)
+	}
+	return w, err
+}

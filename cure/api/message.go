@@ -29,6 +29,8 @@ const (
 	Variables Op = "variables" // what can be turned on a route of the job
 	Trials    Op = "trials"    // settings of a route, judged
 	Limits    Op = "limits"    // how far things can be pushed
+	Window    Op = "window"    // which settings of two variables are good
+	Apply     Op = "apply"     // the job with settings made
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
@@ -36,9 +38,11 @@ const (
 type Request struct {
 	Op     Op                   `json:"op"`
 	Job    json.RawMessage      `json:"job,omitempty"`
-	Study  *plan.Study          `json:"study,omitempty"` // of variables
+	Study  *plan.Study          `json:"study,omitempty"` // of variables and apply
+	Trial  plan.Trial           `json:"trial,omitempty"` // of apply
 	Trials *TrialSet            `json:"trials,omitempty"`
 	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
+	Window *plan.WindowQuestion `json:"window,omitempty"`
 }
 
 // TrialSet is a batch of settings to be judged.
@@ -61,6 +65,7 @@ type Response struct {
 	Variables []plan.Variable `json:"variables,omitempty"`
 	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
 	Limits    []plan.Limit    `json:"limits,omitempty"`
+	Window    *plan.Window    `json:"window,omitempty"`
 }
 
 // Fault is one complaint with its sentence.

@@ -13,7 +13,7 @@ import (
 type planner func(q Request, j *job.Job, c core) (Response, error)
 
 // plans are the planning operations.
-var plans = map[Op]planner{Variables: askVariables, Trials: askTrials, Limits: askLimits}
+var plans = map[Op]planner{Variables: askVariables, Trials: askTrials, Limits: askLimits, Window: askWindow, Apply: apply}
 
 // maxTrials is the largest batch that one request may hold.
 const maxTrials = 1024
@@ -49,6 +49,25 @@ func askLimits(q Request, j *job.Job, c core) (Response, error) {
 	q.Limits.Study.Job = j
 	limits, err := cure.Limits(*q.Limits, c.evaluate)
 	return Response{Limits: limits}, err
+}
+
+func askWindow(q Request, j *job.Job, c core) (Response, error) {
+	if q.Window == nil {
+		return Response{}, missing("window")
+	}
+	q.Window.Study.Job = j
+	w, err := cure.Window(*q.Window, c.evaluate, func(w plan.Window) { c.tell(Response{Window: &w}) })
+	return Response{Window: &w}, err
+}
+
+// apply makes the settings of a trial in the job; whether it can then be computed is for predict to say.
+func apply(q Request, j *job.Job, _ core) (Response, error) {
+	if q.Study == nil || q.Trial == nil {
+		return Response{}, missing("study and trial")
+	}
+	q.Study.Job = j
+	changed, err := q.Study.At(q.Trial)
+	return Response{Job: &changed}, err
 }
 
 func missing(member string) error {

@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"math"
+
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
 )
@@ -39,6 +42,7 @@ type Window struct {
 	Good       float64       `json:"good"`   // share of the area
 	Complete   bool          `json:"complete"`
 	Runs       int           `json:"runs"`
+	Expected   int           `json:"expected"` // of runs altogether, roughly
 	Text       string        `json:"text"`
 	Detail     string        `json:"detail"` // how far the picture is resolved
 }
@@ -62,4 +66,166 @@ type Spot struct {
 	Y        float64  `json:"y"`
 	Standing Standing `json:"standing"` // its value is that of X
 	Margin   float64  `json:"margin"`   // distance to the nearest boundary as a share of the picture's width or height; 0 where it is not good
+}
+
+// The picture has this many dots along each axis where the question does not say.
+const (
+	usualPoints = 60
+	mostPoints  = 200
+)
+
+// FindWindow finds the area of good settings. It judges settings on a lattice that gets closer along the boundaries of the
+// good area, locates each criterion's boundary on the lattice's lines by root finding, and bends the lines between until
+// they follow it within a thousandth of the picture. Good areas smaller than a sixteenth of the picture across can be missed.
+//
+// tell takes the picture as it fills in; nil where nobody watches.
+//
+// Errors: variables or a route that the job does not have, ranges that are none; what evaluate returns.
+func FindWindow(q WindowQuestion, evaluate Evaluate, tell func(Window)) (Window, error) {
+	s, err := newSurvey(q, evaluate, tell)
+	if err != nil {
+		return Window{}, err
+	}
+	return s.survey()
+}
+
+// survey goes through all of it.
+func (s *survey) survey() (Window, error) {
+	var err error
+	if err := s.lay(); err != nil {
+		return s.window, err
+	}
+	if s.criteria == nil {
+		return s.window, fault.New(fault.Conflict, "window", "no setting in the picture is accepted: "+s.nodes[node{}].Refused, "Look at other ranges.")
+	}
+	if err := s.here(); err != nil {
+		return s.window, err
+	}
+	s.report()
+	// A finer neighbour may show that a cell is divided after all, so this goes on until none is.
+	for cut := true; cut; {
+		if cut, err = s.refine(func(c cell) bool { return c.size > finest && s.divided(c) }); err != nil {
+			return s.window, err
+		}
+		if cut {
+			s.report()
+		}
+	}
+	var divided []cell
+	for _, c := range s.cells {
+		if s.divided(c) {
+			divided = append(divided, c)
+		}
+	}
+	if err := s.cross(divided); err != nil {
+		return s.window, err
+	}
+	if err := s.join(divided); err != nil {
+		return s.window, err
+	}
+	s.draw()
+	if err := s.settle(); err != nil {
+		return s.window, err
+	}
+	s.window.Complete, s.window.Runs, s.window.Expected = true, s.runs, s.runs
+	return s.window, nil
+}
+
+func newSurvey(q WindowQuestion, evaluate Evaluate, tell func(Window)) (*survey, error) {
+	study, err := q.Study.Settle()
+	if err != nil {
+		return nil, err
+	}
+	s := &survey{question: q, study: study, evaluate: evaluate, tell: tell, nodes: map[node]*Outcome{}, lines: map[cell][]line{}, zeros: map[crossing]point{}}
+	w := &s.window
+	w.Route, w.Goal = study.Route, *study.Goal
+	if s.x, w.XLow, w.XHigh, err = study.axis("x", q.X); err != nil {
+		return nil, err
+	}
+	if s.y, w.YLow, w.YHigh, err = study.axis("y", q.Y); err != nil {
+		return nil, err
+	}
+	if q.X.Variable == q.Y.Variable {
+		return nil, fault.New(fault.Conflict, "window.y.variable", q.Y.Variable, "Choose two different variables.")
+	}
+	w.X, w.Y, w.Columns = s.x, s.y, q.Points
+	if w.Columns == 0 {
+		w.Columns = usualPoints
+	}
+	if w.Columns < 2 || w.Columns > mostPoints {
+		return nil, fault.OutOfRange("window.points", float64(w.Columns), 2, mostPoints, "", "Give a number of dots along each axis.")
+	}
+	return s, nil
+}
+
+// axis is the variable of an axis and the stretch of it that is looked at.
+func (s Study) axis(name string, a Axis) (v Variable, low, high float64, err error) {
+	if v, err = s.Variable(a.Variable); err != nil {
+		return v, 0, 0, err
+	}
+	if a.Low == 0 && a.High == 0 {
+		low, high = v.around()
+		return v, low, high, nil
+	}
+	if !(a.Low < a.High) || a.Low < v.Low || a.High > v.High {
+		return v, 0, 0, fault.New(fault.Conflict, "window."+name, fault.Number(a.Low)+" to "+fault.Number(a.High)+" "+v.Unit,
+			"Give a stretch that rises, between "+fault.Number(v.Low)+" and "+fault.Number(v.High)+" "+v.Unit+".")
+	}
+	return v, a.Low, a.High, nil
+}
+
+// around is where to look first: half to twice the present value of what counts as a ratio, else the usual range, widened so
+// that the present value stands inside.
+func (v *Variable) around() (low, high float64) {
+	low, high = v.UsualLow, v.UsualHigh
+	if v.Log {
+		low, high = v.Present/2, v.Present*2
+	}
+	low, high = math.Min(low, v.Present-v.Step), math.Max(high, v.Present+v.Step)
+	if v.Log {
+		low, high = v.Present/2, v.Present*2
+	}
+	return math.Max(low, v.Low), math.Min(high, v.High)
+}
+
+// here judges the present setting.
+func (s *survey) here() error {
+	w := &s.window
+	p := point{(s.x.Present - w.XLow) / (w.XHigh - w.XLow), (s.y.Present - w.YLow) / (w.YHigh - w.YLow)}
+	spot, err := s.spot(p)
+	w.Present = spot
+	w.Present.X, w.Present.Y = s.x.Present, s.y.Present
+	return err
+}
+
+func (s *survey) spot(p point) (Spot, error) {
+	outcomes, err := s.judge([]point{p})
+	if err != nil {
+		return Spot{}, err
+	}
+	t := s.setting(p)
+	return Spot{X: t[0].Value, Y: t[1].Value, Standing: standing(t[0].Value, &outcomes[0])}, nil
+}
+
+// settle finds the robust setting and how far the present one lies from its limits.
+func (s *survey) settle() error {
+	w := &s.window
+	best, margin := s.roomiest()
+	if margin > 0 {
+		spot, err := s.spot(best)
+		if err != nil {
+			return err
+		}
+		spot.Margin = margin
+		if spot.Standing.Met {
+			w.Robust = &spot
+		}
+	}
+	p := point{(w.Present.X - w.XLow) / (w.XHigh - w.XLow), (w.Present.Y - w.YLow) / (w.YHigh - w.YLow)}
+	if w.Present.Standing.Met {
+		if segments := s.segments(); len(segments) > 0 {
+			w.Present.Margin = nearest(p, segments)
+		}
+	}
+	return nil
 }

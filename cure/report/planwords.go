@@ -45,6 +45,17 @@ const (
 	goalExit
 	goalDeadline
 	goalSpared
+	somewhere
+	windowGood
+	windowAt
+	windowBad
+	windowNear
+	windowFine
+	windowRefused
+	windowRobust
+	windowTo
+	windowKey
+	windowDetail
 	planPhrases // how many there are
 )
 
@@ -115,6 +126,17 @@ func englishPlans() planWords {
 			goalExit:      "{marks} when it leaves the oven",
 			goalDeadline:  "ready by the deadline",
 			goalSpared:    "nothing that spoils the part",
+			somewhere:     "in one place at least",
+			windowGood:    "{share} of the picture is good.",
+			windowAt:      "{x}, {y}",
+			windowBad:     "The present setting ({at}) is not: {fails}.",
+			windowNear:    "The present setting ({at}) is good; its nearest limit is {margin} of the picture away.",
+			windowFine:    "The present setting ({at}) is good.",
+			windowRefused: "The present setting is not accepted: {why}",
+			windowRobust:  "Most room on all sides: {at}, {margin} of the picture from every limit and from the edge; the tightest there is {of}, {share} used.",
+			windowTo:      "  ...  {label}  ...  ",
+			windowKey:     "good",
+			windowDetail:  "{runs} settings were judged; limits are drawn to about a thousandth of the picture. A good area narrower than an eighth of it can be missed.",
 		},
 	}
 }

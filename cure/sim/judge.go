@@ -251,7 +251,7 @@ func (m *jury) marks(r *run, spot string) {
 		}
 		needs := r.needs(c.mark)
 		last, all := r.latest(needs)
-		share := 1 + r.lacks(needs, r.exit.lacking)
+		share := 1 + r.lacks(needs, r.plan.Exit, r.exit.lacking)
 		if time := r.met[last].time; all && time <= r.plan.Exit {
 			share = math.Max(0, (time-r.plan.Entry)/(r.plan.Exit-r.plan.Entry))
 		}
@@ -274,15 +274,15 @@ func (m *jury) marks(r *run, spot string) {
 		m.set(result.ReadyInTime, r.met[last].time/r.plan.Deadline, "", spot)
 		return
 	}
-	m.set(result.ReadyInTime, math.Max(1, r.end.time/r.plan.Deadline)+r.lacks(needs, r.lacking), "", spot)
+	m.set(result.ReadyInTime, math.Max(1, r.end.time/r.plan.Deadline)+r.lacks(needs, r.end.time, r.lacking), "", spot)
 }
 
-// lacks is how far the conditions that have not come true are from it, by the one that is furthest; always above zero, for
-// it is asked only where one has not come.
-func (r *run) lacks(needs []condition, lacking [conditions]float64) float64 {
+// lacks is how far the conditions that have not come true by a time are from it then, by the one that is furthest; always
+// above zero, for it is asked only where one has not come.
+func (r *run) lacks(needs []condition, by float64, lacking [conditions]float64) float64 {
 	worst := 1e-12
 	for _, c := range needs {
-		if !r.met[c].done {
+		if m := &r.met[c]; !m.done || m.time > by {
 			worst = math.Max(worst, lacking[c])
 		}
 	}

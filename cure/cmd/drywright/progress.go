@@ -67,6 +67,13 @@ func (g *progress) judged(n int64) {
 	fmt.Fprintln(g.out, line)
 }
 
+// expect takes how many settings are now thought to be needed.
+func (g *progress) expect(total int64) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.total = total
+}
+
 // bar draws a share.
 func bar(n, total int64) string {
 	const width = 20

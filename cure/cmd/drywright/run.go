@@ -47,6 +47,8 @@ func verbs() []verb {
 		{"limit", "limit [--of NAME] [--want VALUE] [--route NAME] [--json] JOB.json", "Says how far things can be pushed on a route before " +
 			"something fails: line speed, temperatures, dwell, length,\ncoat, load, hour of spraying. With --of one of them, and what " +
 			"changes of plant and coat would buy.", (*program).limitVerb},
+		{"window", "window [--x NAME=LOW..HIGH] [--y NAME=LOW..HIGH] [--route NAME] [--json] JOB.json", "Shows which settings of two " +
+			"variables are good, what limits them, and where there is most room.", (*program).windowVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
