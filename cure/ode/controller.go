@@ -10,22 +10,30 @@ const (
 	retryShare = 0.25 // after a state or derivative that is not finite or not admitted: no error says how much shorter
 	// errorFloor keeps one step of tiny error from making the prediction believe in a steep rise.
 	errorFloor = 0.01
+	// leastOrder bounds the order that two rejections in a row may seem to show.
+	leastOrder = 0.3
 )
 
 // controller proposes the next step size: the elementary rule h (1/err)^(1/q), and after the first accepted step the
 // predictive rule of Gustafsson 1994 (Control-theoretic techniques for stepsize selection in implicit Runge-Kutta
 // methods, ACM Trans. Math. Softw. 20, 496-517) where that is the smaller; Hairer and Wanner 1996, equation (IV.8.25).
+//
+// After a second rejection in a row q is the order that the two errors show, as in the same paper: where a switch of the
+// right-hand side leaves a fast transient, the error falls far more slowly than the method's order promises, and the
+// elementary rule would creep through two dozen rejections.
 type controller struct {
 	exponent     float64 // 1/q with q - 1 the order of the embedded solution
 	lastH        float64 // last accepted step, zero before the first
 	lastErr      float64
 	justRejected bool
+	rejectedH    float64 // step and error of the rejection just before, zero when that step gave no usable state
+	rejectedErr  float64
 }
 
 func newController(embedded int) controller { return controller{exponent: 1 / float64(embedded+1)} }
 
 // restart forgets the history, which does not reach across a switch of the right-hand side.
-func (c *controller) restart() { c.lastH, c.lastErr, c.justRejected = 0, 0, false }
+func (c *controller) restart() { *c = controller{exponent: c.exponent} }
 
 // accept takes the error norm (<= 1) of an accepted step h and returns the next step size; full says that it grew by
 // as much as is ever allowed.
@@ -42,18 +50,23 @@ func (c *controller) accept(h, err float64) (next float64, full bool) {
 	if c.justRejected {
 		growth = math.Min(growth, 1)
 	}
-	c.lastH, c.lastErr, c.justRejected = h, math.Max(err, errorFloor), false
+	c.lastH, c.lastErr, c.justRejected, c.rejectedH = h, math.Max(err, errorFloor), false, 0
 	return h * growth, growth == maxGrowth
 }
 
 // reject takes the error norm (> 1) of a rejected step h and returns the size to retry with.
 func (c *controller) reject(h, err float64) float64 {
-	c.justRejected = true
-	return h * math.Max(maxShrink, safety*math.Pow(err, -c.exponent))
+	exponent := c.exponent
+	if c.rejectedH > h {
+		shown := math.Log(err/c.rejectedErr) / math.Log(h/c.rejectedH)
+		exponent = 1 / math.Max(leastOrder, math.Min(1/exponent, shown))
+	}
+	c.justRejected, c.rejectedH, c.rejectedErr = true, h, err
+	return h * math.Max(maxShrink, safety*math.Pow(err, -exponent))
 }
 
 // retry returns the size after a step that gave no usable state.
 func (c *controller) retry(h float64) float64 {
-	c.justRejected = true
+	c.justRejected, c.rejectedH = true, 0
 	return h * retryShare
 }

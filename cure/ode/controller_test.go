@@ -27,6 +27,10 @@ func TestController(t *testing.T) {
 	near("rejection", c.reject(2, 16), 2*0.9/2)
 	near("gross rejection", c.reject(2, 1e12), 2*0.2)
 	near("no usable state", c.retry(2), 0.5)
+	c.reject(4, 4)
+	near("second rejection, which shows order 1", c.reject(2, 2), 2*0.9/2)
+	near("third, which shows none", c.reject(1, 2), 0.2)
+	c.retry(0.5)
 	next, _ = c.accept(0.5, 0) // after a rejection nothing grows
 	near("after a rejection", next, 0.5)
 	next, _ = c.accept(0.5, 0)
