@@ -17,6 +17,9 @@ type Contact struct {
 const (
 	// newtonLimit bounds the searches of this package; four or five steps are usual.
 	newtonLimit = 60
+	// contactTolerance is the share of the flux by which demand and supply may differ where a search ends; what the tangents say of
+	// the rest leaves about a tenth of it.
+	contactTolerance = 1e-10
 	// steamEdge is the share of air next to the surface, 1 - y_s, below which package transfer carries the logarithm of
 	// Stefan flow on as a straight line.
 	steamEdge = 1e-9
@@ -32,18 +35,31 @@ type surface struct {
 	half   float64 // its centre's distance from the surface [kg/m2]
 }
 
-// balance is demand less supply at the activity a, its slope in a, and both fluxes with their slopes.
-func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
-	demand, byDemand := s.face.Flux(a)
-	x := s.iso.Water(a)
-	supply := (s.supply - s.pot.Value(x)) / s.half
-	bySupply := s.pot.Slope(x) * s.iso.Slope(a) / s.half
-	c = Contact{Activity: a, Flux: demand}
-	if byDemand > bySupply {
-		c.Flux = supply // of two that agree, the one that hangs less on the last digits of a
-	}
-	c.Potential = s.supply - c.Flux*s.half
-	return demand - supply, byDemand + bySupply, c
+// balance is what both sides say at the activity a: fluxes and their slopes in a.
+type balance struct {
+	a, demand, supply  float64
+	byDemand, bySupply float64 // both above zero: demand rises, supply falls
+}
+
+func (b *balance) miss() float64  { return b.demand - b.supply }
+func (b *balance) slope() float64 { return b.byDemand + b.bySupply }
+
+// crossing is the flux where the tangents of both sides meet, which adds some digits to a root that is nearly found, and of two
+// fluxes that agree takes the one that hangs less on the last digits of a.
+func (b *balance) crossing() float64 { return (b.demand*b.bySupply + b.supply*b.byDemand) / b.slope() }
+
+func (s *surface) balance(a float64) balance {
+	b := balance{a: a}
+	b.demand, b.byDemand = s.face.Flux(a)
+	value, perWater := s.pot.ValueSlope(s.iso.Water(a))
+	b.supply = (s.supply - value) / s.half
+	b.bySupply = perWater * s.iso.Slope(a) / s.half
+	return b
+}
+
+func (s *surface) contact(b *balance) Contact {
+	j := b.crossing()
+	return Contact{Activity: b.a, Flux: j, Potential: s.supply - j*s.half}
 }
 
 // meet finds the contact of a film whose outermost cell holds top [kg/kg], half [kg/m2] below the surface, with the
@@ -51,44 +67,57 @@ func (s *surface) balance(a float64) (miss, slope float64, c Contact) {
 // of demand(a) = supply(a) between the film's own or the air's activity and 1.
 //
 // The search runs in w = -ln(1 - y_s), in which Stefan flow is a straight line even where the vapour next to the surface
-// becomes pure steam: the demand of a film at its boiling point is anything that the film can supply.
-func meet(iso sorption, pot *Potential, face demand, airActivity, top, half float64) Contact {
+// becomes pure steam: the demand of a film at its boiling point is anything that the film can supply. It starts at the
+// activity expected, where that lies in the bracket; NaN expects nothing.
+func meet(iso sorption, pot *Potential, face demand, airActivity, top, half, expected float64) Contact {
 	s := surface{iso: iso, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
-	if wet, _ := face.Flux(1); wet <= (s.supply-pot.Value(iso.Water(1)))/half {
-		return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*half, Wet: true}
-	}
 	own := iso.Activity(top)
 	lo, hi := math.Min(own, math.Min(1, airActivity)), 1.0
 	if edge := (1 - steamEdge) / s.full; edge < hi {
-		if miss, _, _ := s.balance(edge); miss < 0 {
-			return s.steam(edge)
-		}
 		hi = edge
 	}
-	return s.search(lo, hi, own, airActivity)
+	if !(expected >= lo) {
+		expected = s.guess(lo, hi, own, airActivity)
+	}
+	return s.search(lo, hi, math.Min(expected, hi))
 }
 
-// search is Newton's method in w, guarded by a bracket.
-func (s *surface) search(lo, hi, own, airActivity float64) Contact {
+// search is Newton's method in w, guarded by a bracket, with the chord through the last two points where that is near the
+// slope: the slope holds the coefficients of transfer, the chord does not. The upper end is looked at when the search
+// comes to it, not before: most surfaces are far from wet.
+func (s *surface) search(lo, hi, a float64) Contact {
 	w := func(a float64) float64 { return -math.Log1p(-a * s.full) }
-	a := s.guess(lo, hi, own, airActivity)
 	wLo, wHi, at := w(lo), w(hi), w(a)
 	rounding := 4e-15 * math.Abs(s.supply) / s.half
+	enclosed := false // the upper end is known to lie above the root
+	var before, missBefore float64
 	last := math.Inf(1)
-	var c Contact
+	var b balance
 	for range newtonLimit {
-		var miss, slope float64
-		miss, slope, c = s.balance(a)
-		if math.Abs(miss) <= 1e-10*math.Abs(c.Flux)+rounding {
+		b = s.balance(a)
+		miss := b.miss()
+		if a == hi && miss <= 0 {
+			return s.saturated(hi)
+		}
+		if math.Abs(miss) <= contactTolerance*math.Abs(b.supply)+rounding {
 			break
 		}
+		slope := b.slope() * (1 - a*s.full) / s.full
+		if chord := (miss - missBefore) / (at - before); last < math.Inf(1) && chord > 0.5*slope && chord < 2*slope {
+			slope = chord
+		}
+		before, missBefore = at, miss
 		if miss < 0 {
 			wLo = at
 		} else {
-			wHi = at
+			wHi, enclosed = at, true
 		}
-		next := at - miss/(slope*(1-a*s.full)/s.full)
-		if !(next > wLo && next < wHi) || math.Abs(miss) > 0.5*last {
+		next := at - miss/slope
+		switch {
+		case !enclosed && !(next < wHi):
+			at, a, last = wHi, hi, math.Abs(miss)
+			continue
+		case !(next > wLo && next < wHi) || math.Abs(miss) > 0.5*last:
 			next = (wLo + wHi) / 2
 		}
 		if next == at {
@@ -98,7 +127,16 @@ func (s *surface) search(lo, hi, own, airActivity float64) Contact {
 		at = next
 		a = -math.Expm1(-at) / s.full
 	}
-	return c
+	return s.contact(&b)
+}
+
+// saturated is the contact of a surface whose film supplies more than the air takes at the upper end hi of the activity.
+func (s *surface) saturated(hi float64) Contact {
+	wet, _ := s.face.Flux(1)
+	if hi < 1 && wet > (s.supply-s.pot.Value(s.iso.Water(1)))/s.half {
+		return s.steam(hi)
+	}
+	return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*s.half, Wet: true}
 }
 
 // guess takes both sides as linear, each through its own point of rest.
@@ -115,13 +153,12 @@ func (s *surface) guess(lo, hi, own, airActivity float64) float64 {
 // steam is the contact of a surface in its own steam: the demand rises so steeply there that the film's supply at the
 // edge sets the rate. A step or two of Newton's method along the straight line finish it.
 func (s *surface) steam(a float64) Contact {
-	var c Contact
+	var b balance
 	for range 4 {
-		var miss, slope float64
-		miss, slope, c = s.balance(a)
-		a = math.Min(1, a-miss/slope)
+		b = s.balance(a)
+		a = math.Min(1, a-b.miss()/b.slope())
 	}
-	return c
+	return s.contact(&b)
 }
 
 // pressureEdge is the share of air in the vapour over a front, 1 - y, below which the vapour's own pressure drives it: from
@@ -141,24 +178,26 @@ func force(y float64) (f, slope float64) {
 // cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
 // for Stefan flow: what crosses the layer is what the air takes from its top. The search runs in w = -ln(1 - y) of the top, in
 // which both are nearly straight lines; package transfer carries it on past pure steam.
-func cross(face demand, activity, g float64) Contact {
+func cross(face demand, activity, g, expected float64) Contact {
 	full := face.SaturatedFraction()
 	below, _ := force(activity * full)
 	front, _ := transfer.StefanLog(0, activity*full)
 	above, _ := transfer.StefanLog(0, math.Min(face.Outside(), 1-steamEdge))
 	lo, hi := math.Min(front, above), math.Max(front, above)
 	at, last := math.Min(front, below), math.Inf(1)
-	var c Contact
+	if start, _ := transfer.StefanLog(0, expected*full); start > lo && start < hi {
+		at = start
+	}
+	var b balance
 	for range newtonLimit {
 		y, perW := opposite(at)
-		demand, byActivity := face.Flux(y / full)
 		top, perY := force(y)
-		supply := g * (below - top)
-		c = Contact{Activity: y / full, Flux: demand}
-		miss := demand - supply
+		b = balance{a: y / full, supply: g * (below - top), bySupply: g * perY * full}
+		b.demand, b.byDemand = face.Flux(b.a)
+		miss := b.miss()
 		// y is known to its last digit, its force to as much times the slope.
 		rounding := 4e-16 * g * (math.Abs(top) + math.Abs(below) + perY)
-		if math.Abs(miss) <= 1e-10*math.Abs(demand)+rounding {
+		if math.Abs(miss) <= contactTolerance*math.Abs(b.demand)+rounding {
 			break
 		}
 		if miss < 0 {
@@ -166,7 +205,7 @@ func cross(face demand, activity, g float64) Contact {
 		} else {
 			hi = at
 		}
-		next := at - miss/(perW*(byActivity/full+g*perY))
+		next := at - miss/(perW*b.slope()/full)
 		if !(next > lo && next < hi) || math.Abs(miss) > 0.5*last {
 			next = (lo + hi) / 2
 		}
@@ -176,7 +215,7 @@ func cross(face demand, activity, g float64) Contact {
 		last = math.Abs(miss)
 		at = next
 	}
-	return c
+	return Contact{Activity: b.a, Flux: b.crossing()}
 }
 
 // opposite inverts w = -ln(1 - y) with its straight end, and returns dy/dw.

@@ -122,6 +122,22 @@ func (p *Potential) Value(x float64) float64 {
 	}
 }
 
+// ValueSlope returns Value and Slope at the water content x [kg/kg] for little more than one of them.
+func (p *Potential) ValueSlope(x float64) (value, slope float64) {
+	v := x * p.ratio
+	phi := 1 / (1 + v)
+	perWater := p.scale * p.ratio * phi * phi
+	switch {
+	case phi >= p.close:
+		d := p.dry * math.Exp(p.kappa*v)
+		return p.scale * (d*phi*eiRest(p.kappa*(1+v)) - p.base3), d * perWater
+	case phi >= p.join:
+		return p.scale * (p.base2 - p.cap*phi), p.cap * perWater
+	default:
+		return p.Value(x), p.Slope(x)
+	}
+}
+
 // Diffusivity returns D [m2/s] at the water content x [kg/kg].
 func (p *Potential) Diffusivity(x float64) float64 {
 	v := x * p.ratio

@@ -40,6 +40,7 @@ func (s *System) borderList() []int {
 
 // slopes are the derivatives of the boundary by one of its inputs.
 type slopes struct {
+	activity                                         float64
 	flux, drift, given, film, back, carrier, contact float64
 	ledger                                           [ledgerSize]float64
 }
@@ -48,13 +49,14 @@ type slopes struct {
 // the fluxes themselves: rounding divided by a small step would open them.
 func between(a, b *boundary, step float64) slopes {
 	d := slopes{
-		flux:    (b.contact.Flux - a.contact.Flux) / step,
-		drift:   (b.drift - a.drift) / step,
-		given:   (b.given - a.given) / step,
-		film:    (b.film - a.film) / step,
-		back:    (b.back.Convected + b.back.Radiated + b.back.Contact - a.back.Convected - a.back.Radiated - a.back.Contact) / step,
-		carrier: (b.carrier - a.carrier) / step,
-		contact: (b.back.Contact - a.back.Contact) / step,
+		activity: (b.contact.Activity - a.contact.Activity) / step,
+		flux:     (b.contact.Flux - a.contact.Flux) / step,
+		drift:    (b.drift - a.drift) / step,
+		given:    (b.given - a.given) / step,
+		film:     (b.film - a.film) / step,
+		back:     (b.back.Convected + b.back.Radiated + b.back.Contact - a.back.Convected - a.back.Radiated - a.back.Contact) / step,
+		carrier:  (b.carrier - a.carrier) / step,
+		contact:  (b.back.Contact - a.back.Contact) / step,
 	}
 	for i := range d.ledger {
 		d.ledger[i] = (b.ledger[i] - a.ledger[i]) / step
@@ -69,7 +71,8 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	a := s.arrow
 	a.Clear()
 	in := s.input(t, y)
-	s.bound(&in, &s.border, s.baseRates)
+	s.forecast.activity = s.meetBorder(&in).contact.Activity
+	s.forecast.at.set(&in)
 
 	// The film's temperature by H, by M and by the fibre's water.
 	_, binding := s.coat.binding(in.mass)
@@ -86,26 +89,33 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	warm := in
 	warm.film += temperatureStep
 	d := s.slope(&warm, temperatureStep)
+	s.forecast.byFilm = d.activity
 	for i, per := range s.perBorder {
 		s.place(s.iBorder()+i, d, per)
 	}
 
 	wetter := in
 	wetter.water += waterStep
-	s.place(s.iBorder()-1, s.slope(&wetter, waterStep), 1)
+	d = s.slope(&wetter, waterStep)
+	s.forecast.byWater = d.activity
+	s.place(s.iBorder()-1, d, 1)
 
 	if s.water.seesMass() {
 		heavier := in
 		step := waterStep * s.grid.Solids
 		heavier.mass += step
-		s.place(s.iMass(), s.slope(&heavier, step), 1)
+		d = s.slope(&heavier, step)
+		s.forecast.byMass = d.activity
+		s.place(s.iMass(), d, 1)
 	}
 
 	if s.fibre {
 		damper := in
 		step := waterStep * s.exposure.Regain
 		damper.fibre += step
-		s.place(s.iFibre(), s.slope(&damper, step), 1)
+		d = s.slope(&damper, step)
+		s.forecast.byFibre = d.activity
+		s.place(s.iFibre(), d, 1)
 	}
 
 	hotter := in
@@ -121,7 +131,9 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 		kept := in.own[i]
 		step := relativeStep*math.Abs(kept) + ownStepFloor
 		in.own[i] += step
-		s.place(s.iOwn()+i, s.slope(&in, step), 1)
+		d = s.slope(&in, step)
+		s.forecast.byOwn[i] = d.activity
+		s.place(s.iOwn()+i, d, 1)
 		in.own[i] = kept
 	}
 	if !s.exposure.Around.Varies() {
@@ -130,17 +142,27 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 	}
 	later := in
 	later.t += timeStep
-	s.differentiateTime(s.slope(&later, timeStep), dfdt)
+	d = s.slope(&later, timeStep)
+	s.forecast.byTime = d.activity
+	s.differentiateTime(d, dfdt)
 	return true
 }
 
-// slope evaluates the boundary at a shifted input and differences it against the base.
+// slope evaluates the boundary at a shifted input and differences it against the base, the coated face only where it sees
+// the input.
 func (s *System) slope(in *boundaryInput, step float64) slopes {
-	s.bound(in, &s.perturb, s.ownRates)
+	b, base, at := &s.perturb, &s.border, &s.borderAt
+	climate := s.exposure.Around.Climate(in.t, in.own)
+	if climate == s.borderClimate && in.film == at.film && in.water == at.water && in.mass == at.mass && in.fibre == at.fibre {
+		b.contact, b.drift, b.given, b.exchange = base.contact, base.drift, base.given, base.exchange
+	} else {
+		s.boundFront(in, climate, b)
+	}
+	s.boundRest(in, climate, b, s.ownRates)
 	for i := range s.ownRates {
 		s.ownRates[i] = (s.ownRates[i] - s.baseRates[i]) / step
 	}
-	return between(&s.border, &s.perturb, step)
+	return between(base, b, step)
 }
 
 // place adds the boundary's derivatives by one input, times the input's derivative by unknown j.

@@ -64,8 +64,8 @@ func (l *liquid) cells(u []float64, _ float64) []float64 { return u }
 // half is the distance of the outermost cell's centre from the surface [kg/m2].
 func (l *liquid) half() float64 { return l.grid.Width[len(l.grid.Width)-1] / 2 }
 
-func (l *liquid) contact(T, last, _ float64, _ air.State, face demand) (Contact, float64) {
-	return meet(l.coat.sorption(T), l.at(T), face, face.Outside()/face.SaturatedFraction(), last, l.half()), 0
+func (l *liquid) contact(T, last, _ float64, _ air.State, face demand, expected float64) (Contact, float64) {
+	return meet(l.coat.sorption(T), l.at(T), face, face.Outside()/face.SaturatedFraction(), last, l.half(), expected), 0
 }
 
 func (l *liquid) lastRate(flux, _ float64) float64 { return -flux / l.grid.Width[len(l.grid.Width)-1] }

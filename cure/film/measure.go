@@ -83,9 +83,7 @@ func (s *System) back(t float64, y []float64) BackFace {
 // Read derives everything that is reported from the unknowns at time t.
 func (s *System) Read(t float64, y []float64) Reading {
 	in := s.input(t, y)
-	s.bound(&in, &s.perturb, s.ownRates)
-	b := &s.perturb
-	c := s.Climate(t, y)
+	b, c := s.meetBorder(&in), s.borderClimate
 	r := Reading{
 		MeanWater: s.MeanWater(y), OuterWater: s.OuterWater(y), InnerWater: s.Water(y)[0],
 		SurfaceWater: s.water.surface(in.film, in.water, in.mass, b.contact), SurfaceWet: b.contact.Wet,
@@ -105,8 +103,7 @@ func (s *System) Read(t float64, y []float64) Reading {
 // layer that keeps fibres out.
 func (s *System) PackedLayer(t float64, y []float64) float64 {
 	in := s.input(t, y)
-	s.bound(&in, &s.perturb, s.ownRates)
-	return s.water.packed(in.film, s.unknowns(y), in.mass, s.perturb.contact)
+	return s.water.packed(in.film, s.unknowns(y), in.mass, s.meetBorder(&in).contact)
 }
 
 // BoilingPressure returns the vapour pressure of the water at the part's side [Pa] while the surface above it is closed
@@ -119,8 +116,7 @@ func (s *System) BoilingPressure(t float64, y []float64, closed float64) float64
 		return p // far from boiling; whether the surface is closed does not matter
 	}
 	in := s.input(t, y)
-	s.bound(&in, &s.perturb, s.ownRates)
-	if !s.water.closed(in.film, s.perturb.contact, closed) {
+	if !s.water.closed(in.film, s.meetBorder(&in).contact, closed) {
 		return 0
 	}
 	return p

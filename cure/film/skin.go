@@ -113,7 +113,7 @@ func (k *skin) fill(dry, mass float64, x []float64) {
 	}
 }
 
-func (k *skin) contact(T, dry, mass float64, a air.State, face demand) (Contact, float64) {
+func (k *skin) contact(T, dry, mass float64, a air.State, face demand, expected float64) (Contact, float64) {
 	s := k.coat.sorption(T)
 	f := k.front(dry, mass)
 	around := a.Y / face.SaturatedFraction()
@@ -125,7 +125,7 @@ func (k *skin) contact(T, dry, mass float64, a air.State, face demand) (Contact,
 		return Contact{Activity: activity, Flux: j, Wet: activity == 1}, drift
 	}
 	g := k.diffusivity / (passed * k.layer) * a.P * air.WaterMolarMass / (air.GasConstant * T)
-	return cross(face, activity, g), drift
+	return cross(face, activity, g, expected), drift
 }
 
 // uncovered is the share of the dry layer that dew leaves in the way of vapour, for the air's activity at the film: 1 up to

@@ -2,6 +2,7 @@ package film
 
 import (
 	"math"
+	"slices"
 
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/kinetics"
@@ -36,8 +37,12 @@ type System struct {
 	perBorder       []float64 // derivatives of the film's temperature by the leading border unknowns
 	front           transfer.Surface
 	prepared        transfer.Prepared
+	climate         Climate // of front and prepared
 	moist           transfer.Moist
 	border, perturb boundary
+	borderAt        boundaryInput // where border and baseRates stand
+	borderClimate   Climate
+	forecast        forecast
 	kinetics        kinetics.Isothermal
 	ownRates        []float64
 	baseRates       []float64
@@ -58,6 +63,8 @@ func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
 		s.perBorder = make([]float64, 3)
 	}
 	s.ownRates, s.baseRates = make([]float64, s.own), make([]float64, s.own)
+	s.borderAt = boundaryInput{t: math.NaN(), own: make([]float64, s.own)}
+	s.forecast = forecast{activity: math.NaN(), at: boundaryInput{own: make([]float64, s.own)}, byOwn: make([]float64, s.own)}
 	s.arrow = num.NewArrow(s.walls+s.waters, s.borders(), s.conversions+ledgerSize, s.tailPattern())
 	return s
 }
@@ -158,18 +165,70 @@ type boundaryInput struct {
 	own                    []float64
 }
 
-// bound evaluates the boundary and the rates of the surroundings.
-func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
-	climate := s.exposure.Around.Climate(in.t, in.own)
-	s.front = s.exposure.Front.surface(climate)
-	s.prepared = s.front.Prepare(in.film)
-	if s.fibre {
-		s.boundMoist(in, climate.Air, b)
-	} else {
-		b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, climate.Air, &s.prepared)
-		b.exchange = s.prepared.Exchange(b.contact.Activity)
-		b.given = b.contact.Flux
+// same reports whether two inputs are equal.
+func (in *boundaryInput) same(o *boundaryInput) bool {
+	return in.t == o.t && in.film == o.film && in.last == o.last && in.carrier == o.carrier && in.water == o.water &&
+		in.mass == o.mass && in.fibre == o.fibre && slices.Equal(in.own, o.own)
+}
+
+// set makes in a copy of o that shares nothing with it.
+func (in *boundaryInput) set(o *boundaryInput) {
+	own := in.own
+	*in = *o
+	in.own = own
+	copy(own, o.own)
+}
+
+// forecast is the activity of the surface where the last Jacobian was taken, and its derivatives by the inputs that move it:
+// where the next search starts. A stage of a step lies so near that one or two Newton steps are left.
+type forecast struct {
+	at                                       boundaryInput
+	activity                                 float64 // NaN before the first Jacobian
+	byTime, byFilm, byWater, byMass, byFibre float64
+	byOwn                                    []float64
+}
+
+// of returns the activity expected at the inputs; NaN where nothing is known.
+func (f *forecast) of(in *boundaryInput) float64 {
+	a := f.activity + f.byTime*(in.t-f.at.t) + f.byFilm*(in.film-f.at.film) + f.byWater*(in.water-f.at.water) +
+		f.byMass*(in.mass-f.at.mass) + f.byFibre*(in.fibre-f.at.fibre)
+	for i, by := range f.byOwn {
+		a += by * (in.own[i] - f.at.own[i])
 	}
+	return a
+}
+
+// meetBorder brings s.border, and the rates of the surroundings with it, to the inputs. The same moment is asked for up to four
+// times: at the end of a step, by its observer, by the Jacobian of the next.
+func (s *System) meetBorder(in *boundaryInput) *boundary {
+	if !s.borderAt.same(in) {
+		s.borderAt.set(in)
+		s.borderClimate = s.exposure.Around.Climate(in.t, in.own)
+		s.boundFront(in, s.borderClimate, &s.border)
+		s.boundRest(in, s.borderClimate, &s.border, s.baseRates)
+	}
+	return &s.border
+}
+
+// boundFront is the coated face's part of the boundary.
+func (s *System) boundFront(in *boundaryInput, climate Climate, b *boundary) {
+	if climate != s.climate || in.film != s.prepared.Temperature() {
+		s.climate = climate
+		s.front = s.exposure.Front.surface(climate)
+		s.prepared = s.front.Prepare(in.film)
+	}
+	expected := s.forecast.of(in)
+	if s.fibre {
+		s.boundMoist(in, climate.Air, expected, b)
+		return
+	}
+	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, climate.Air, &s.prepared, expected)
+	b.exchange = s.prepared.Exchange(b.contact.Activity)
+	b.given = b.contact.Flux
+}
+
+// boundRest is what there is besides: back, carrier, accounts, surroundings.
+func (s *System) boundRest(in *boundaryInput, climate Climate, b *boundary, rates []float64) {
 	j := b.given
 	leaving := j * vapourEnthalpy(in.film)
 	b.film = b.exchange.FilmHeat - leaving
@@ -199,13 +258,13 @@ func (s *System) bound(in *boundaryInput, b *boundary, rates []float64) {
 	}
 }
 
-// boundMoist is the coated face's part of bound where the fibre holds moisture: the film sees the fibre's air. The fibre is
+// boundMoist is boundFront where the fibre holds moisture: the film sees the fibre's air. The fibre is
 // as warm as the film, whose enthalpy counts it and pays for its evaporation: the tips' own temperature, which jumps from
 // zone to zone, would make its water flash.
-func (s *System) boundMoist(in *boundaryInput, a air.State, b *boundary) {
+func (s *System) boundMoist(in *boundaryInput, a air.State, expected float64, b *boundary) {
 	y := s.exposure.fibreActivity(in.fibre) * s.prepared.SaturatedFraction()
 	s.moist = s.prepared.Hold(y)
-	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, a, &s.moist)
+	b.contact, b.drift = s.water.contact(in.film, in.water, in.mass, a, &s.moist, expected)
 	b.exchange = s.moist.Exchange(b.contact.Activity)
 	b.given = s.moist.Given()
 }
@@ -225,8 +284,8 @@ func (s *System) input(t float64, y []float64) boundaryInput {
 // Derivative implements ode.System.
 func (s *System) Derivative(t float64, y, dydt []float64) {
 	in := s.input(t, y)
-	s.bound(&in, &s.border, dydt[s.iOwn():s.iTail()])
-	b := &s.border
+	b := s.meetBorder(&in)
+	copy(dydt[s.iOwn():s.iTail()], s.baseRates)
 	s.water.rates(in.film, s.unknowns(y), b.contact.Flux, b.drift, s.unknowns(dydt))
 
 	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()

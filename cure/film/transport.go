@@ -39,8 +39,9 @@ type water interface {
 	// cells returns X of each cell [kg/kg], valid until the next call.
 	cells(u []float64, mass float64) []float64
 	// contact finds where the film's supply and the air's demand of water meet, at the film temperature T [K]; a is the air
-	// around, last the last unknown. drift is what else changes that unknown.
-	contact(T, last, mass float64, a air.State, face demand) (c Contact, drift float64)
+	// around, last the last unknown. expected is about the activity that will come out, NaN where nobody knows. drift is what
+	// else changes the last unknown.
+	contact(T, last, mass float64, a air.State, face demand, expected float64) (c Contact, drift float64)
 	// lastRate is what the boundary does to the last unknown: linear in flux [kg/(m2 s)] and drift.
 	lastRate(flux, drift float64) float64
 	// rates writes the rates of all unknowns.

@@ -32,7 +32,8 @@ type Exchange struct {
 	Tip        float64 // K, of the fibre tips; bare: the film
 }
 
-// Prepared is a Surface at one film temperature, for several activities.
+// Prepared is a Surface at one film temperature, for several activities. It remembers the air film of the activity last asked
+// for, because a search for the activity ends where the exchange is wanted.
 type Prepared struct {
 	s           *Surface
 	temperature float64 // K, of the film
@@ -44,6 +45,8 @@ type Prepared struct {
 	dryTip      float64 // pile: tips without vapour flux, where the passes start
 	dryShare    float64 // pile: share of the air film in the vapour resistance there
 	pileHeat    float64 // pile: k_p/L
+	latest      stream
+	activity    float64 // of latest; NaN before the first
 }
 
 // Prepare works out what does not depend on the activity at the film temperature T in K.
@@ -53,6 +56,7 @@ func (s *Surface) Prepare(T float64) Prepared {
 		temperature: T,
 		full:        air.SaturatedFraction(T, s.Air.P, s.Air.Real),
 		cpVapour:    air.VapourHeatCapacity((T + s.Air.T) / 2),
+		activity:    math.NaN(),
 	}
 	p.prepareSuction()
 	if s.Pile != nil {
@@ -63,6 +67,9 @@ func (s *Surface) Prepare(T float64) Prepared {
 
 // SaturatedFraction is the mole fraction of vapour over the film at activity 1.
 func (p *Prepared) SaturatedFraction() float64 { return p.full }
+
+// Temperature is that of the film, K.
+func (p *Prepared) Temperature() float64 { return p.temperature }
 
 // Flux is the vapour flux j in kg/m2 s at water activity a, and its slope dj/da with the coefficients held: the true
 // slope but for the change of properties and of buoyancy with the mole fraction. j itself freezes nothing: law and
@@ -79,6 +86,14 @@ type stream struct {
 }
 
 func (p *Prepared) film(a float64) stream {
+	if a != p.activity {
+		p.latest, p.activity = p.flow(a), a
+	}
+	return p.latest
+}
+
+// flow works the air film out for one activity.
+func (p *Prepared) flow(a float64) stream {
 	if p.s.Pile != nil {
 		return p.tips(a)
 	}
