@@ -14,7 +14,11 @@ const (
 
 // tailPattern lists, for each tail unknown, the leading unknowns that its rate depends on.
 func (s *System) tailPattern() [][]int {
-	p := make([][]int, 0, s.conversions+ledgerSize)
+	p := make([][]int, 0, s.counts+s.conversions+ledgerSize)
+	inputs := append([]int{s.iBorder() - 1, s.walls - 1}, s.borderList()...)
+	for range s.counts {
+		p = append(p, inputs)
+	}
 	for i := range s.conversions {
 		row := []int{s.iWater() + s.water.seat(i)}
 		for k := range s.perBorder {
@@ -22,7 +26,6 @@ func (s *System) tailPattern() [][]int {
 		}
 		p = append(p, row)
 	}
-	inputs := append([]int{s.iBorder() - 1, s.walls - 1}, s.borderList()...)
 	for range ledgerSize {
 		p = append(p, inputs)
 	}
@@ -127,7 +130,7 @@ func (s *System) Linearise(t float64, y, _, dfdt []float64) bool {
 		hotter.carrier += temperatureStep
 		s.place(s.iCarrier(), s.slope(&hotter, temperatureStep), 1)
 	}
-	for i := range s.own {
+	for i := range s.own - s.counts {
 		kept := in.own[i]
 		step := relativeStep*math.Abs(kept) + ownStepFloor
 		in.own[i] += step
@@ -195,16 +198,22 @@ func (s *System) place(j int, d slopes, factor float64) {
 	if s.carrier {
 		set(s.iCarrier()-s.iBorder(), (d.carrier-d.contact)*factor/s.part.Carrier.Capacity)
 	}
-	for i, r := range s.ownRates {
-		set(s.iOwn()-s.iBorder()+i, r*factor)
-	}
-	for i, v := range d.ledger {
-		row := s.conversions + i
+	count := func(row int, v float64) {
 		for p := a.TailPtr[row]; p < a.TailPtr[row+1]; p++ {
 			if a.TailIdx[p] == j {
 				a.TailVal[p] += v * factor
 			}
 		}
+	}
+	seen := s.own - s.counts
+	for i, r := range s.ownRates[:seen] {
+		set(s.iOwn()-s.iBorder()+i, r*factor)
+	}
+	for i, r := range s.ownRates[seen:] {
+		count(i, r)
+	}
+	for i, v := range d.ledger {
+		count(s.counts+s.conversions+i, v)
 	}
 }
 
@@ -242,8 +251,8 @@ func (s *System) interiorCure(y []float64, film float64) {
 		_, byAlpha, byWater := s.kinetics.Rate(alpha[i], water[i])
 		byT := s.kinetics.Warming(alpha[i], water[i])
 		perUnknown, perMass := s.water.cellSlopes(i)
-		a.TailDiag[i] = byAlpha
-		p := a.TailPtr[i]
+		a.TailDiag[s.counts+i] = byAlpha
+		p := a.TailPtr[s.counts+i]
 		a.TailVal[p] = byWater * perUnknown
 		for k, per := range s.perBorder {
 			a.TailVal[p+1+k] = byT * per
@@ -265,7 +274,7 @@ func (s *System) differentiateTime(d slopes, dfdt []float64) {
 	if s.carrier {
 		dfdt[s.iCarrier()] = (d.carrier - d.contact) / s.part.Carrier.Capacity
 	}
-	copy(dfdt[s.iOwn():s.iTail()], s.ownRates)
+	copy(s.Own(dfdt), s.ownRates)
 	copy(dfdt[s.iLedger():], d.ledger[:])
 }
 

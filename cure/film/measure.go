@@ -31,7 +31,7 @@ type Reading struct {
 func (s *System) Water(y []float64) []float64 { return s.water.cells(s.unknowns(y), y[s.iMass()]) }
 
 // Conversion returns the conversions among the unknowns; empty without a crosslinker.
-func (s *System) Conversion(y []float64) []float64 { return y[s.iTail():s.iLedger()] }
+func (s *System) Conversion(y []float64) []float64 { return y[s.iConversion():s.iLedger()] }
 
 // MeanWater returns the film's mean water content [kg/kg].
 func (s *System) MeanWater(y []float64) float64 { return s.grid.Mean(s.Water(y), 0) }
@@ -133,7 +133,7 @@ func (s *System) Tolerances(relative float64) []float64 {
 	tol := make([]float64, s.Dim())
 	for i := range tol {
 		switch {
-		case i >= s.iOwn() && i < s.iTail():
+		case i >= s.iOwn() && i < s.iConversion():
 			tol[i] = relative * s.exposure.Around.Scale(i-s.iOwn())
 		case i < s.iWater() || s.carrier && i == s.iCarrier():
 			tol[i] = relative * temperature

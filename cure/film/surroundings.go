@@ -23,7 +23,8 @@ type Drawn struct {
 type Surroundings interface {
 	// States is the number of own states.
 	States() int
-	// Scale is the difference in own state i that matters; its absolute tolerance is the relative one times this.
+	// Scale is the difference in own state i that matters; its absolute tolerance is the relative one times this. It is +Inf for
+	// counts, which stand last and on which nothing depends, neither Climate nor Rates.
 	Scale(i int) float64
 	// Climate returns air and walls at time t [s] for the own states.
 	Climate(t float64, own []float64) Climate

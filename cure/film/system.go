@@ -15,8 +15,8 @@ import (
 //
 //	band    part temperatures (film's side first), then the unknowns of the film's water (with liquid diffusion the cells'
 //	        water contents, the part's side first): neighbours only
-//	border  enthalpy H and water mass M of the film, the fibre's water, the carrier's temperature, the surroundings' own states
-//	tail    conversions, then the counts of the Ledger: nothing depends on them
+//	border  enthalpy H and water mass M of the film, the fibre's water, the carrier's temperature, the surroundings' own states that anything sees
+//	tail    the surroundings' counts, conversions, then the counts of the Ledger: nothing depends on them
 //
 // The film's temperature is no state; it follows from H, M and the fibre's water, whose heat H counts.
 type System struct {
@@ -27,6 +27,7 @@ type System struct {
 
 	water              water
 	walls, waters, own int // part cells, unknowns of the water, states of the surroundings
+	counts             int // how many of those states, the last ones, are counts
 	fibre, carrier     bool
 	conversions        int
 
@@ -53,6 +54,9 @@ func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
 	s := &System{coat: coat, grid: grid, part: part, exposure: exposure, water: coat.transport().water(coat, grid),
 		walls: part.Cells, own: exposure.Around.States(), carrier: part.Carrier != nil}
 	s.waters = s.water.unknowns()
+	for s.counts < s.own && math.IsInf(exposure.Around.Scale(s.own-1-s.counts), 1) {
+		s.counts++
+	}
 	if coat.Cure != nil {
 		s.conversions = len(grid.Width)
 	}
@@ -65,7 +69,7 @@ func NewSystem(coat *Coat, grid *Grid, part *Part, exposure *Exposure) *System {
 	s.ownRates, s.baseRates = make([]float64, s.own), make([]float64, s.own)
 	s.borderAt = boundaryInput{t: math.NaN(), own: make([]float64, s.own)}
 	s.forecast = forecast{activity: math.NaN(), at: boundaryInput{own: make([]float64, s.own)}, byOwn: make([]float64, s.own)}
-	s.arrow = num.NewArrow(s.walls+s.waters, s.borders(), s.conversions+ledgerSize, s.tailPattern())
+	s.arrow = num.NewArrow(s.walls+s.waters, s.borders(), s.counts+s.conversions+ledgerSize, s.tailPattern())
 	return s
 }
 
@@ -81,9 +85,10 @@ func (s *System) iOwn() int {
 	}
 	return s.iCarrier()
 }
-func (s *System) iTail() int   { return s.iOwn() + s.own }
-func (s *System) iLedger() int { return s.iTail() + s.conversions }
-func (s *System) borders() int { return s.iTail() - s.iBorder() }
+func (s *System) iTail() int       { return s.iOwn() + s.own - s.counts }
+func (s *System) iConversion() int { return s.iTail() + s.counts }
+func (s *System) iLedger() int     { return s.iConversion() + s.conversions }
+func (s *System) borders() int     { return s.iTail() - s.iBorder() }
 
 // Dim implements ode.System.
 func (s *System) Dim() int { return s.iLedger() + ledgerSize }
@@ -99,8 +104,8 @@ func (s *System) Pack(st *State, own, y []float64) {
 	if s.carrier {
 		y[s.iCarrier()] = st.Carrier
 	}
-	copy(y[s.iOwn():s.iTail()], own)
-	copy(y[s.iTail():], st.Conversion)
+	copy(s.Own(y), own)
+	copy(y[s.iConversion():], st.Conversion)
 	l := y[s.iLedger():]
 	l[0], l[1], l[2] = st.Ledger.Convected, st.Ledger.Radiated, st.Ledger.Vapour
 	l[3], l[4], l[5], l[6] = st.Ledger.BackConvected, st.Ledger.BackRadiated, st.Ledger.Carried, st.Ledger.Warmed
@@ -117,7 +122,7 @@ func (s *System) Unpack(y []float64, st *State) {
 	if s.carrier {
 		st.Carrier = y[s.iCarrier()]
 	}
-	copy(st.Conversion, y[s.iTail():s.iLedger()])
+	copy(st.Conversion, s.Conversion(y))
 	l := y[s.iLedger():]
 	st.Ledger = Ledger{Convected: l[0], Radiated: l[1], Vapour: l[2], BackConvected: l[3], BackRadiated: l[4], Carried: l[5],
 		Warmed: l[6]}
@@ -127,7 +132,7 @@ func (s *System) Unpack(y []float64, st *State) {
 func (s *System) unknowns(y []float64) []float64 { return y[s.iWater():s.iBorder()] }
 
 // Own returns the surroundings' own states among the unknowns.
-func (s *System) Own(y []float64) []float64 { return y[s.iOwn():s.iTail()] }
+func (s *System) Own(y []float64) []float64 { return y[s.iOwn():s.iConversion()] }
 
 // held is all water that film and fibre hold [kg/m2].
 func (s *System) held(y []float64) float64 {
@@ -285,7 +290,7 @@ func (s *System) input(t float64, y []float64) boundaryInput {
 func (s *System) Derivative(t float64, y, dydt []float64) {
 	in := s.input(t, y)
 	b := s.meetBorder(&in)
-	copy(dydt[s.iOwn():s.iTail()], s.baseRates)
+	copy(s.Own(dydt), s.baseRates)
 	s.water.rates(in.film, s.unknowns(y), b.contact.Flux, b.drift, s.unknowns(dydt))
 
 	capacity, conduct := s.part.cellCapacity(), s.part.cellConductance()
