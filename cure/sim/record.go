@@ -18,8 +18,10 @@ type recorder struct {
 	books    film.State // scratch
 }
 
-// begin records the start of a stage.
+// begin records the start of a stage. The last one may have left the state outside its bounds by the tolerance.
 func (r *run) begin(s *film.System, st *route.Stage, y []float64) {
+	y = slices.Clone(y)
+	s.Bound(y)
 	reading := s.Read(st.Start, y)
 	r.point(st.Start, &reading)
 	r.take(st.Start, &r.state.Ledger, r.state.Mass, &reading)
