@@ -82,37 +82,38 @@ func meet(iso sorption, pot *Potential, face demand, airActivity, top, half, exp
 	return s.search(lo, hi, math.Min(expected, hi))
 }
 
-// search is Newton's method in w, guarded by a bracket, with the chord through the last two points where that is near the
-// slope: the slope holds the coefficients of transfer, the chord does not. The upper end is looked at when the search
+// search is Newton's method in w, guarded by a bracket. The slope of demand holds the coefficients of transfer; what they add to
+// it is taken from the last two points, whose chord is the mean slope between them. The upper end is looked at when the search
 // comes to it, not before: most surfaces are far from wet.
 func (s *surface) search(lo, hi, a float64) Contact {
 	w := func(a float64) float64 { return -math.Log1p(-a * s.full) }
 	wLo, wHi, at := w(lo), w(hi), w(a)
 	rounding := 4e-15 * math.Abs(s.supply) / s.half
 	enclosed := false // the upper end is known to lie above the root
-	var before, missBefore float64
-	last := math.Inf(1)
+	held := 1.0       // true slope over that with the coefficients held
 	var b balance
+	var before struct{ at, miss, slope float64 }
+	before.slope = math.Inf(1) // nothing yet
+	last := math.Inf(1)
 	for range newtonLimit {
 		b = s.balance(a)
-		miss := b.miss()
+		miss, slope := b.miss(), b.slope()*(1-a*s.full)/s.full
 		if a == hi && miss <= 0 {
 			return s.saturated(hi)
+		}
+		if ratio := 2 * (miss - before.miss) / ((at - before.at) * (slope + before.slope)); ratio > 0.5 && ratio < 2 {
+			held = ratio
 		}
 		if math.Abs(miss) <= contactTolerance*math.Abs(b.supply)+rounding {
 			break
 		}
-		slope := b.slope() * (1 - a*s.full) / s.full
-		if chord := (miss - missBefore) / (at - before); last < math.Inf(1) && chord > 0.5*slope && chord < 2*slope {
-			slope = chord
-		}
-		before, missBefore = at, miss
+		before.at, before.miss, before.slope = at, miss, slope
 		if miss < 0 {
 			wLo = at
 		} else {
 			wHi, enclosed = at, true
 		}
-		next := at - miss/slope
+		next := at - miss/(slope*held)
 		switch {
 		case !enclosed && !(next < wHi):
 			at, a, last = wHi, hi, math.Abs(miss)
@@ -127,6 +128,7 @@ func (s *surface) search(lo, hi, a float64) Contact {
 		at = next
 		a = -math.Expm1(-at) / s.full
 	}
+	b.byDemand += (held - 1) * b.slope()
 	return s.contact(&b)
 }
 

@@ -55,15 +55,25 @@ func (d Diffusion) At(T float64) Potential {
 		close:  d.Closing,
 		cap:    d.Capillary,
 		dilute: d.Dilute(T),
-		dry:    math.Min(d.Capillary, d.Dry*math.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference))),
+		dry:    d.Dry * math.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference)),
+	}
+	p.diluteRise = (d.Dilute(T+temperatureStep)/p.dilute - 1) / temperatureStep
+	p.dryRise = d.Activation / (gasConstant * T * T)
+	if p.dry >= p.cap {
+		p.dry, p.dryRise = p.cap, 0
 	}
 	vc := 1/d.Closing - 1
 	p.kappa = math.Log(p.cap/p.dry) / vc
 	p.join = d.Packing - joinGap(p.dilute/p.cap, d.Packing)
 	// The constants of integration make the potential continuous and zero at phi = 1, the dry film.
+	p.closeWater = vc
 	p.base3 = p.regime3(0)
 	p.base2 = p.cap*d.Closing + p.regime3(vc) - p.base3
 	p.base1 = p.base2 - p.cap*p.join - p.regime1(p.join)
+	if p.dryRise > 0 {
+		p.moment0 = p.dry * (1 + eiRest(p.kappa)) / p.kappa
+		p.warm3 = p.dryWarming(p.cap, d.Closing, vc)
+	}
 	return p
 }
 
@@ -92,6 +102,11 @@ type Potential struct {
 	cap, dilute, dry    float64
 	kappa               float64
 	base1, base2, base3 float64
+
+	diluteRise, dryRise float64 // d ln D0/dT, d ln D_dry/dT [1/K]
+	closeWater          float64 // v at phi_c
+	moment0             float64 // see dryWarming
+	warm3               float64 // dryWarming at phi_c
 }
 
 // regime1 is an antiderivative of -D in the dispersion.
@@ -136,6 +151,35 @@ func (p *Potential) ValueSlope(x float64) (value, slope float64) {
 	default:
 		return p.Value(x), p.Slope(x)
 	}
+}
+
+// Slopes returns dF/dX [kg2/(m4 s)] and dF/dT [kg2/(m4 s K)] at the water content x [kg/kg]. With
+// D = D_dry^(1-v/v_c) D_cap^(v/v_c) in the closing film, v = 1/phi - 1, d ln D/dT is (1 - v/v_c) d ln D_dry/dT there, 0 between
+// packed particles and d ln D0/dT before.
+func (p *Potential) Slopes(x float64) (byWater, byT float64) {
+	v := x * p.ratio
+	phi := 1 / (1 + v)
+	d := p.Diffusivity(x)
+	byWater = d * p.scale * p.ratio * phi * phi
+	switch {
+	case phi >= p.close && p.dryRise > 0:
+		byT = p.dryWarming(d, phi, v)
+	case phi >= p.close:
+	case phi >= p.join:
+		byT = p.warm3
+	default:
+		byT = p.warm3 + p.diluteRise*(p.regime1(phi)-p.regime1(p.join))
+	}
+	return byWater, p.scale * byT
+}
+
+// dryWarming is the integral of dD/dT from phi to 1 in the closing film, where D is d [m2/s] at phi and v. It is dryRise times
+// the integral of D less that of D v/v_c; the latter is that of D/(1+v) dv, d (1 + eiRest)/(kappa (1+v)), less the former.
+func (p *Potential) dryWarming(d, phi, v float64) float64 {
+	rest := eiRest(p.kappa * (1 + v))
+	whole := d*phi*rest - p.base3
+	moment := d*(1+rest)*phi/p.kappa - p.moment0 - whole
+	return p.dryRise * (whole - moment/p.closeWater)
 }
 
 // Diffusivity returns D [m2/s] at the water content x [kg/kg].

@@ -86,10 +86,9 @@ func (l *liquid) rates(T float64, u []float64, flux, _ float64, out []float64) {
 }
 
 func (l *liquid) linearise(T float64, u []float64, _ float64, perBorder []float64, a *num.Arrow, first int) {
-	pot, warm := l.at(T), l.at(T+temperatureStep)
+	pot := l.at(T)
 	for i, x := range u {
-		l.slope[i] = pot.Slope(x)
-		l.byT[i] = (warm.Value(x) - pot.Value(x)) / temperatureStep
+		l.slope[i], l.byT[i] = pot.Slopes(x)
 	}
 	for i := 0; i+1 < len(u); i++ {
 		r, gap := first+i, l.grid.Gap[i]

@@ -66,7 +66,7 @@ func (l Law) ConstantsSlope(t float64) (dk1, dk2 float64) {
 // (1 - alpha)^n turns negative and pulls back (an odd function of 1 - alpha). Below alpha = 0 the power alpha^m is zero, so
 // that k1 alone pulls back; an odd power would run away downwards. At 0 the slope is that from above, where the film
 // starts. g is even in x. Exponents below 1 end in a short straight tail (see unreactedTail).
-func (l Law) RateAt(k1, k2, alpha, x float64) (rate, dAlpha, dX float64) {
+func (l *Law) RateAt(k1, k2, alpha, x float64) (rate, dAlpha, dX float64) {
 	left, dLeft := power(1-alpha, l.N, unreactedTail)
 	k, dk := l.bracket(k1, k2, alpha)
 	g, dg := l.Hindrance(x)
@@ -85,13 +85,11 @@ func (l *Law) bracket(k1, k2, alpha float64) (k, dAlpha float64) {
 }
 
 // Hindrance is g(x) [-] and dg/dx [kg/kg]: the share of the dry film's rate that is left at water content x [kg/kg].
-func (l Law) Hindrance(x float64) (g, dg float64) {
-	if math.IsInf(l.HinderingWater, 1) {
-		return 1, 0
-	}
-	q := x / l.HinderingWater
+func (l *Law) Hindrance(x float64) (g, dg float64) {
+	perWater := 1 / l.HinderingWater // 0 where nothing hinders
+	q := x * perWater
 	g = 1 / (1 + q*q)
-	return g, -2 * q / l.HinderingWater * g * g
+	return g, -2 * q * perWater * g * g
 }
 
 // power is the odd continuation of u^e and its derivative, e > 0; with e < 1 it is a chord to zero inside the tail.
