@@ -7,11 +7,13 @@ import (
 )
 
 // A window is found on a lattice over the picture: nodes first far apart, then closer where good and bad settings are
-// neighbours. Positions are shares of the picture's width and height.
+// neighbours, and closer still where a boundary does not let itself be drawn. Positions are shares of the picture's width and
+// height.
 const (
-	fineness = 64 // lattice steps across the picture
-	coarsest = 16 // steps of a cell to begin with
-	finest   = 8  // of a cell in which boundaries are looked for
+	fineness = 256 // lattice steps across the picture
+	coarsest = 64  // steps of a cell to begin with
+	usual    = 32  // of a cell in which boundaries are drawn
+	finest   = 1   // of a cell that is not cut any more
 )
 
 // node is a place on the lattice.
@@ -165,6 +167,25 @@ func (s *survey) around(c cell) []*Outcome {
 		}
 	}
 	return known
+}
+
+// torn reports whether some corners of a cell are refused, and what fails at the others is not the same for all.
+func (s *survey) torn(c cell) bool {
+	var known []*Outcome
+	for _, n := range c.corners() {
+		if o := s.nodes[n]; o.Refused == "" {
+			known = append(known, o)
+		}
+	}
+	if len(known) == 4 {
+		return false
+	}
+	for k := range s.criteria {
+		if n := s.failing(known, k); n > 0 && n < len(known) {
+			return true
+		}
+	}
+	return false
 }
 
 // failing counts the outcomes in which a criterion fails.

@@ -152,11 +152,14 @@ type crew struct {
 	finders  []finder
 }
 
-// tolerances of a limit, as shares of the variable's step: a mark follows a hundred-thousandth of a speed or a thousandth of
-// a kelvin by less than a tenth of its promised accuracy. What a change buys is told to three digits only.
+// tolerances of a limit, as shares of the variable's step: a hundred-thousandth of a speed, a thousandth of a kelvin. What a
+// change buys is told to three digits only.
 const (
 	limitTolerance = 1e-4
 	gainTolerance  = 1e-2
+	// tight is the least share of the binding criterion at a limit, where it does not jump. Where cure creeps towards its mark
+	// in a cooling zone, the moment of the mark moves by per cents while the setting hardly does.
+	tight = 1 - 2e-4
 )
 
 // find looks for the limits.
@@ -164,7 +167,7 @@ func (c *crew) find() error {
 	searches := make([]*search, len(c.finders))
 	for i := range c.finders {
 		f := &c.finders[i]
-		searches[i] = newSearch(&f.v, f.question.Toward, f.v.Present, limitTolerance*f.v.Step)
+		searches[i] = newSearch(&f.v, f.question.Toward, f.v.Present, limitTolerance*f.v.Step, tight)
 	}
 	err := beside(c.study, c.evaluate, searches, func(i int, value float64) Trial { return Trial{{c.finders[i].v.ID, value}} })
 	for i, s := range searches {
@@ -236,7 +239,7 @@ func (c *crew) pull() error {
 			}
 			if to := l.moved(v.Present); to >= v.Low && to <= v.High {
 				pulls = append(pulls, pull{f, l, Setting{l.variable, to}, start})
-				searches = append(searches, newSearch(&f.v, f.question.Toward, start, gainTolerance*f.v.Step))
+				searches = append(searches, newSearch(&f.v, f.question.Toward, start, gainTolerance*f.v.Step, 1))
 			}
 		}
 	}

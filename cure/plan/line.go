@@ -17,22 +17,11 @@ type line struct {
 // lineTolerance is how far a boundary may run from the line that is drawn for it, as a share of the picture.
 const lineTolerance = 1e-3
 
-// straighten is how often the middle of a stretch is moved before it is left as it is.
-const straighten = 3
-
-// bend is the middle of a stretch of a line on its way to the true boundary.
-type bend struct {
-	cell     cell
-	line     int
-	from, to point // ends of the stretch
-	p        point
-	moves    int
-}
-
 // join draws the boundaries inside the divided cells between the crossings of their sides, and bends each at the middle of
-// every stretch that strays from the true boundary.
-func (s *survey) join(divided []cell) error {
+// every stretch that strays from the true boundary. It returns the cells in which that did not succeed.
+func (s *survey) join(divided []cell) (failed map[cell]bool, err error) {
 	var open []bend
+	failed = map[cell]bool{}
 	for _, c := range divided {
 		var lines []line
 		for k := range s.criteria {
@@ -41,6 +30,9 @@ func (s *survey) join(divided []cell) error {
 				if z, ok := s.zeros[crossing{side[0], side[1], k}]; ok {
 					ends = append(ends, z)
 				}
+			}
+			if len(ends) > 2 {
+				failed[c] = true // two lines or more, and which of them belong together is a guess
 			}
 			for _, pair := range s.pairs(c, k, ends) {
 				open = append(open, newBend(c, len(lines), pair[0], pair[1]))
@@ -52,45 +44,47 @@ func (s *survey) join(divided []cell) error {
 	for len(open) > 0 {
 		points := make([]point, len(open))
 		for i, b := range open {
-			points[i] = b.p
+			points[i] = b.at(b.off)
 		}
 		outcomes, err := s.judge(points)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		var again []bend
 		for i, b := range open {
-			again = append(again, s.bent(b, &outcomes[i])...)
+			more, ok := s.bent(b, &outcomes[i])
+			again = append(again, more...)
+			if !ok {
+				failed[b.cell] = true
+			}
 		}
 		open = again
 		s.report()
 	}
-	return nil
+	return failed, nil
 }
 
-func newBend(c cell, l int, from, to point) bend { return bend{c, l, from, to, between(from, to), 0} }
-
-// bent moves the middle of a stretch, or takes it into the line when it has arrived; it returns what is still to be judged.
-func (s *survey) bent(b bend, o *Outcome) []bend {
+// bent carries a bend on by what was found, and takes it into the line when it has arrived; it returns what is still to be
+// judged, and false where the boundary does not let itself be found.
+func (s *survey) bent(b bend, o *Outcome) (more []bend, ok bool) {
 	l := &s.lines[b.cell][b.line]
-	to, off := s.corrected(b, s.excess(o, l.criterion))
-	if off >= lineTolerance {
-		if b.moves++; b.moves > straighten || !b.cell.holds(to) {
-			return nil
-		}
-		b.p = to
-		return []bend{b}
+	switch b.hear(s, s.excess(o, l.criterion)) {
+	case goesOn:
+		return []bend{b}, true
+	case lost:
+		return nil, false
 	}
-	sagitta := distance(b.p, between(b.from, b.to))
+	sagitta := math.Abs(b.off)
 	if sagitta < lineTolerance {
-		return nil
+		return nil, true
 	}
-	l.insert(b.from, b.p)
+	p := b.at(b.off)
+	l.insert(b.from, p)
 	// Half as long a stretch of a smooth line strays a quarter as far.
 	if sagitta/4 < lineTolerance {
-		return nil
+		return nil, true
 	}
-	return []bend{newBend(b.cell, b.line, b.from, b.p), newBend(b.cell, b.line, b.p, b.to)}
+	return []bend{newBend(b.cell, b.line, b.from, p), newBend(b.cell, b.line, p, b.to)}, true
 }
 
 // insert puts a point into the line after another.
@@ -116,27 +110,6 @@ func (s *survey) pairs(c cell, criterion int, ends []point) [][2]point {
 		return [][2]point{{ends[0], ends[3]}, {ends[1], ends[2]}}
 	}
 	return nil
-}
-
-// corrected moves the middle of a stretch at right angles to it to where the criterion is met, by the slope between the
-// cell's corners; off is how far.
-func (s *survey) corrected(b bend, excess float64) (to point, off float64) {
-	length := distance(b.from, b.to)
-	if length == 0 {
-		return b.p, 0
-	}
-	criterion := s.lines[b.cell][b.line].criterion
-	n := point{-(b.to.y - b.from.y) / length, (b.to.x - b.from.x) / length}
-	size := float64(b.cell.size) / fineness
-	at := func(step float64) float64 {
-		return s.shares(b.cell, point{b.p.x + n.x*step, b.p.y + n.y*step}, criterion)
-	}
-	slope := (at(size/4) - at(-size/4)) / (size / 2)
-	if slope == 0 {
-		return b.p, 0
-	}
-	move := math.Max(-size/4, math.Min(size/4, -excess/slope))
-	return point{b.p.x + n.x*move, b.p.y + n.y*move}, math.Abs(move)
 }
 
 func between(a, b point) point { return point{(a.x + b.x) / 2, (a.y + b.y) / 2} }

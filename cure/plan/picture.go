@@ -2,11 +2,17 @@ package plan
 
 import "math"
 
-// fails reports whether a criterion fails at a point inside a cell: as at a corner, turned round by each line between.
+// fails reports whether a criterion fails at a point inside a cell: as at the corner where that is clearest, turned round by
+// each line between.
 func (s *survey) fails(c cell, p point, criterion int) bool {
-	corner := node{c.i, c.j}
-	failing := s.excess(s.nodes[corner], criterion) > 0
-	from := corner.at()
+	var from point
+	clearest := 0.0
+	for _, n := range c.corners() {
+		if e := s.excess(s.nodes[n], criterion); math.Abs(e) > math.Abs(clearest) {
+			from, clearest = n.at(), e
+		}
+	}
+	failing := clearest > 0
 	for _, l := range s.lines[c] {
 		if l.criterion != criterion {
 			continue
@@ -61,7 +67,7 @@ func (s *survey) ahead() int {
 	n := 0
 	for _, c := range s.cells {
 		if _, drawn := s.lines[c]; !drawn && s.divided(c) {
-			n += 5 * c.size / finest
+			n += 5 * max(1, c.size/usual)
 		}
 	}
 	return n

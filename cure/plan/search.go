@@ -16,6 +16,7 @@ type search struct {
 	v       *Variable
 	sign    float64 // +1 towards higher values
 	tol     float64 // of the coordinate
+	tight   float64 // least share of the worst criterion at the good end; 1: the tolerance is enough
 	start   float64 // coordinate
 	phase   phase
 	rung    int
@@ -48,8 +49,8 @@ const (
 // rungsAtOnce is how many rungs are judged in one batch.
 const rungsAtOnce = 4
 
-func newSearch(v *Variable, toward Direction, start, tol float64) *search {
-	s := &search{v: v, sign: 1, start: v.coordinate(start), tol: tol}
+func newSearch(v *Variable, toward Direction, start, tol, tight float64) *search {
+	s := &search{v: v, sign: 1, start: v.coordinate(start), tol: tol, tight: tight}
 	if toward == Lowest {
 		s.sign = -1
 	}
@@ -168,9 +169,20 @@ func (s *search) hear(p *probe) {
 		} else {
 			s.bad = p
 		}
-		if s.bracket.Done() {
-			s.phase = ended
-		}
+		s.enough()
+	}
+}
+
+// narrowest is how far below its tolerance a bracket goes on for a tight end; what is not tight by then jumps.
+const narrowest = 1e-4
+
+// enough ends the search when the bracket is narrow and its good end tight.
+func (s *search) enough() {
+	a, _, b, _ := s.bracket.Ends()
+	narrow := b-a <= s.tol
+	loose := s.tight < 1 && s.good.outcome.excess() < s.tight-1
+	if narrow && !loose || s.bracket.Done() {
+		s.phase = ended
 	}
 }
 
@@ -189,11 +201,17 @@ func (s *search) close() {
 	if a.u > b.u {
 		a, b = b, a
 	}
-	bracket, err := num.NewBracket(a.u, s.side(a), b.u, s.side(b), s.tol)
-	s.bracket, s.phase = bracket, closing
-	if err != nil || bracket.Done() {
-		s.phase = ended
+	tol := s.tol
+	if s.tight < 1 {
+		tol *= narrowest
 	}
+	bracket, err := num.NewBracket(a.u, s.side(a), b.u, s.side(b), tol)
+	s.bracket, s.phase = bracket, closing
+	if err != nil {
+		s.phase = ended
+		return
+	}
+	s.enough()
 }
 
 // beside runs searches side by side; trial makes the setting of one of them at a value of its variable.

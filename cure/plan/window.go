@@ -76,7 +76,8 @@ const (
 
 // FindWindow finds the area of good settings. It judges settings on a lattice that gets closer along the boundaries of the
 // good area, locates each criterion's boundary on the lattice's lines by root finding, and bends the lines between until
-// they follow it within a thousandth of the picture. Good areas smaller than a sixteenth of the picture across can be missed.
+// they follow it within a thousandth of the picture. Good areas that lie between the coarsest nodes, a quarter of the
+// picture apart, can be missed.
 //
 // tell takes the picture as it fills in; nil where nobody watches.
 //
@@ -91,7 +92,6 @@ func FindWindow(q WindowQuestion, evaluate Evaluate, tell func(Window)) (Window,
 
 // survey goes through all of it.
 func (s *survey) survey() (Window, error) {
-	var err error
 	if err := s.lay(); err != nil {
 		return s.window, err
 	}
@@ -102,26 +102,29 @@ func (s *survey) survey() (Window, error) {
 		return s.window, err
 	}
 	s.report()
-	// A finer neighbour may show that a cell is divided after all, so this goes on until none is.
-	for cut := true; cut; {
-		if cut, err = s.refine(func(c cell) bool { return c.size > finest && s.divided(c) }); err != nil {
+	for {
+		if err := s.divide(); err != nil {
 			return s.window, err
 		}
-		if cut {
-			s.report()
+		var open []cell
+		for _, c := range s.cells {
+			if _, drawn := s.lines[c]; !drawn && s.divided(c) {
+				open = append(open, c)
+			}
 		}
-	}
-	var divided []cell
-	for _, c := range s.cells {
-		if s.divided(c) {
-			divided = append(divided, c)
+		if len(open) == 0 {
+			break
 		}
-	}
-	if err := s.cross(divided); err != nil {
-		return s.window, err
-	}
-	if err := s.join(divided); err != nil {
-		return s.window, err
+		if err := s.cross(open); err != nil {
+			return s.window, err
+		}
+		failed, err := s.join(open)
+		if err != nil {
+			return s.window, err
+		}
+		if _, err := s.refine(func(c cell) bool { return failed[c] && c.size > finest }); err != nil {
+			return s.window, err
+		}
 	}
 	s.draw()
 	if err := s.settle(); err != nil {
@@ -129,6 +132,21 @@ func (s *survey) survey() (Window, error) {
 	}
 	s.window.Complete, s.window.Runs, s.window.Expected = true, s.runs, s.runs
 	return s.window, nil
+}
+
+// divide cuts the divided cells down to the usual size, and further those in which a boundary meets settings that are not
+// accepted: nothing is known there to draw it by. A finer neighbour may show that a cell is divided after all, so this goes
+// on until none is.
+func (s *survey) divide() error {
+	for {
+		cut, err := s.refine(func(c cell) bool {
+			return (c.size > usual || c.size > finest && s.torn(c)) && s.divided(c)
+		})
+		if err != nil || !cut {
+			return err
+		}
+		s.report()
+	}
 }
 
 func newSurvey(q WindowQuestion, evaluate Evaluate, tell func(Window)) (*survey, error) {
