@@ -57,6 +57,50 @@ test('a bad job comes back as faults with paths', () => {
   );
 });
 
+const quick = () => {
+  const { demo } = ask({ op: 'describe' }).catalogue;
+  Object.assign(demo, { room: null, static_oven: null });
+  Object.assign(demo.numerics, { film_cells: 10, part_cells: 2, relative_tolerance: 1e-4 });
+  return demo;
+};
+const limits = () => ({
+  op: 'limits',
+  job: quick(),
+  limits: {
+    study: { route: 'tunnel', goal: { at_exit: ['dry_through'], by_deadline: false } },
+    limits: [{ variable: 'line_speed', toward: '', wanted: null, levers: false }],
+  },
+});
+
+test('a sweep asks a pool, while the core goes on answering, and ends as if it had done all by itself', async () => {
+  const alone = globalThis.drywright(encode(limits()));
+  let asked = 0;
+  const host = {
+    async pool(requests) {
+      asked += requests.length;
+      await new Promise((resolve) => setTimeout(resolve, 1));
+      return requests.map((request) => globalThis.drywright(request));
+    },
+    tell() {},
+  };
+  const sweep = globalThis.drywrightSweep(encode(limits()), host, 2);
+  assert.equal(ask({ op: 'demo' }).ok, true);
+  assert.deepEqual(await sweep, alone);
+  assert.ok(asked > 3, `${asked} requests`);
+});
+
+test('a pool that fails ends the sweep with its words', async () => {
+  const host = { pool: () => Promise.reject(new Error('cancelled')), tell() {} };
+  const answer = decode(await globalThis.drywrightSweep(encode(limits()), host, 2));
+  assert.equal(answer.ok, false);
+  assert.match(answer.message, /cancelled/);
+  for (const arguments_ of [[], [null, null, null], [encode(limits()), null, 1], [encode(limits()), {}, 'many']]) {
+    const refused = decode(await globalThis.drywrightSweep(...arguments_));
+    assert.equal(refused.ok, false);
+    assert.ok(refused.message, JSON.stringify(refused));
+  }
+});
+
 test('what is not a request is refused, and the core goes on', () => {
   for (const arguments_ of [[], [null], ['text'], [42], [{ length: 3 }], [new Uint8Array()], [encode('text')], [encode({})]]) {
     const answer = decode(globalThis.drywright(...arguments_));
