@@ -96,7 +96,13 @@ func diffusivity(x, p float64) float64 {
 // that falls smoothly (within 3 % of IAPWS 2008 for saturated water up to 473 K). Worked value: 298.15 K gives 8.900e-4.
 // Below 235 K, where no liquid is left, the value of 235 K is kept, because the last power would overflow.
 func WaterViscosity(T float64) float64 {
-	l := math.Log(max(T, 235) / 300)
-	return 1e-6 * (280.68*math.Exp(-1.9*l) + 511.45*math.Exp(-7.7*l) + 61.131*math.Exp(-19.6*l) +
-		0.45903*math.Exp(-40*l))
+	// All exponents are whole multiples of 0.1: one exponential and some products serve for four, to 1e-14.
+	r := math.Exp(-0.1 * math.Log(max(T, 235)/300))
+	r2 := r * r
+	r4 := r2 * r2
+	r8 := r4 * r4
+	r16 := r8 * r8
+	r64 := r16 * r16 * r16 * r16
+	r128 := r64 * r64
+	return 1e-6 * (280.68*(r16*r2*r) + 511.45*(r64*r8*r4*r) + 61.131*(r128*r64*r4) + 0.45903*(r128*r128*r128*r16))
 }

@@ -55,12 +55,7 @@ func (d Diffusion) At(T float64) Potential {
 		close:  d.Closing,
 		cap:    d.Capillary,
 		dilute: d.Dilute(T),
-		dry:    d.Dry * math.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference)),
-	}
-	p.diluteRise = (d.Dilute(T+temperatureStep)/p.dilute - 1) / temperatureStep
-	p.dryRise = d.Activation / (gasConstant * T * T)
-	if p.dry >= p.cap {
-		p.dry, p.dryRise = p.cap, 0
+		dry:    math.Min(d.Capillary, d.Dry*math.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference))),
 	}
 	vc := 1/d.Closing - 1
 	p.kappa = math.Log(p.cap/p.dry) / vc
@@ -70,11 +65,18 @@ func (d Diffusion) At(T float64) Potential {
 	p.base3 = p.regime3(0)
 	p.base2 = p.cap*d.Closing + p.regime3(vc) - p.base3
 	p.base1 = p.base2 - p.cap*p.join - p.regime1(p.join)
-	if p.dryRise > 0 {
-		p.moment0 = p.dry * (1 + eiRest(p.kappa)) / p.kappa
-		p.warm3 = p.dryWarming(p.cap, d.Closing, vc)
-	}
 	return p
+}
+
+// warm prepares slopes, which only a Jacobian asks for, of the potential at T [K].
+func (d Diffusion) warm(p *Potential, T float64) {
+	p.diluteRise = (d.Dilute(T+temperatureStep)/p.dilute - 1) / temperatureStep
+	p.dryRise, p.warm3 = 0, 0
+	if p.dry < p.cap {
+		p.dryRise = d.Activation / (gasConstant * T * T)
+		p.moment0 = p.dry * (1 + eiRest(p.kappa)) / p.kappa
+		p.warm3 = p.dryWarming(p.cap, d.Closing, p.closeWater)
+	}
 }
 
 // joinGap returns u = phi_m - phi where regime 1 reaches its cap: the smaller root of u = sqrt(D0/D_cap) phi_m (c+u)^3,
@@ -103,8 +105,8 @@ type Potential struct {
 	kappa               float64
 	base1, base2, base3 float64
 
-	diluteRise, dryRise float64 // d ln D0/dT, d ln D_dry/dT [1/K]
 	closeWater          float64 // v at phi_c
+	diluteRise, dryRise float64 // d ln D0/dT, d ln D_dry/dT [1/K]; this and what follows is set by warm
 	moment0             float64 // see dryWarming
 	warm3               float64 // dryWarming at phi_c
 }
@@ -153,10 +155,10 @@ func (p *Potential) ValueSlope(x float64) (value, slope float64) {
 	}
 }
 
-// Slopes returns dF/dX [kg2/(m4 s)] and dF/dT [kg2/(m4 s K)] at the water content x [kg/kg]. With
+// slopes returns dF/dX [kg2/(m4 s)] and dF/dT [kg2/(m4 s K)] at the water content x [kg/kg], after warm. With
 // D = D_dry^(1-v/v_c) D_cap^(v/v_c) in the closing film, v = 1/phi - 1, d ln D/dT is (1 - v/v_c) d ln D_dry/dT there, 0 between
 // packed particles and d ln D0/dT before.
-func (p *Potential) Slopes(x float64) (byWater, byT float64) {
+func (p *Potential) slopes(x float64) (byWater, byT float64) {
 	v := x * p.ratio
 	phi := 1 / (1 + v)
 	d := p.Diffusivity(x)

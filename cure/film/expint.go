@@ -55,10 +55,12 @@ func eiRest(x float64) float64 {
 	}
 	lo, hi := eiStretch[i][0], eiStretch[i][1]
 	t := (2*w - lo - hi) / (hi - lo)
-	c := &eiSeries[i]
-	b1, b2 := 0.0, 0.0
-	for k := len(c) - 1; k > 0; k-- {
-		b1, b2 = c[k]+2*t*b1-b2, b1
+	// Even and odd terms by Clenshaw's recurrence in 2t^2 - 1, side by side: half as long a chain of operations.
+	c, s := &eiSeries[i], 4*t*t-2
+	var even1, even2, odd1, odd2 float64
+	for k := len(c) - 2; k > 0; k -= 2 {
+		even1, even2 = c[k]+s*even1-even2, even1
+		odd1, odd2 = c[k+1]+s*odd1-odd2, odd1
 	}
-	return w * (c[0] + t*b1 - b2)
+	return w * (c[0] + s/2*even1 - even2 + t*(c[1]+(s-1)*odd1-odd2))
 }

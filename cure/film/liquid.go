@@ -87,8 +87,9 @@ func (l *liquid) rates(T float64, u []float64, flux, _ float64, out []float64) {
 
 func (l *liquid) linearise(T float64, u []float64, _ float64, perBorder []float64, a *num.Arrow, first int) {
 	pot := l.at(T)
+	l.coat.Diffusion.warm(pot, T)
 	for i, x := range u {
-		l.slope[i], l.byT[i] = pot.Slopes(x)
+		l.slope[i], l.byT[i] = pot.slopes(x)
 	}
 	for i := 0; i+1 < len(u); i++ {
 		r, gap := first+i, l.grid.Gap[i]

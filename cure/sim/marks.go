@@ -91,7 +91,7 @@ func (r *run) margin(c condition, s *film.System, stage int) func(t float64, y [
 func (r *run) events(s *film.System, stage int, t float64, y []float64) []ode.Event {
 	var events []ode.Event
 	for c := condition(0); c < conditions; c++ {
-		if r.met[c].done {
+		if r.met[c].done || r.trial && c != drenched {
 			continue
 		}
 		g := r.margin(c, s, stage)

@@ -16,6 +16,7 @@ import (
 type run struct {
 	*bench
 	plan       route.Plan
+	trial      bool // nothing is wanted but what each stage evaporates: no conditions, no curves
 	state      film.State
 	met        [conditions]met
 	unformed   bool // the film closed below its MFFT
@@ -114,7 +115,9 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 			lasted: r.end.time - st.Start, wettest: r.wettest, peak: r.peak})
 		r.count(solver.Stats())
 	}()
-	r.begin(s, st, y)
+	if !r.trial {
+		r.begin(s, st, y)
+	}
 	from := st.Start
 	for _, to := range append(append([]float64(nil), st.Stops...), st.End) {
 		events := r.events(s, r.stage, from, y)
@@ -123,8 +126,10 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 		}
 		goOn = true
 		end, err := solver.Integrate(from, to, y, events, func(step *ode.Step) bool {
-			r.observe(s, step)
-			goOn = !r.finished(step.T1)
+			if !r.trial {
+				r.observe(s, step)
+				goOn = !r.finished(step.T1)
+			}
 			return goOn
 		})
 		if err != nil {

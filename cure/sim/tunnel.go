@@ -1,6 +1,8 @@
 package sim
 
 import (
+	"math"
+
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/route"
 )
@@ -12,6 +14,13 @@ const (
 	balanceLimit      = 60   // runs of the tunnel
 )
 
+// Far from the balance a trial is run to the coarsest tolerance that a job may ask for, which takes half the time; nearer than
+// roughEnd, measured as above, to the job's own.
+const (
+	roughTolerance = 1e-4
+	roughEnd       = 1e-3
+)
+
 // balancedTunnel finds the humidities of the tunnel's zones at which each zone's exhaust and leaks carry off what
 // evaporates there, and returns the plan with them. Each trial is a run of the part to the tunnel's exit.
 func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err error) {
@@ -19,23 +28,25 @@ func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err err
 	if err != nil {
 		return route.Plan{}, nil, err
 	}
+	rough := *b
+	j := *b.job
+	j.Numerics.RelativeTolerance = math.Max(roughTolerance, j.Numerics.RelativeTolerance)
+	rough.job = &j
+	near := false
 	next := func(w, out []float64) error {
-		plan, err := route.Tunnel(b.job, w)
-		if err != nil {
-			return err
+		if !near {
+			if err := rough.evaporate(w, out); err != nil {
+				return err
+			}
+			near = true
+			for i := range w {
+				near = near && math.Abs(out[i]-w[i]) <= roughEnd*(humidityFloor+w[i])
+			}
+			if !near {
+				return nil
+			}
 		}
-		r := b.newRun(plan.Until(plan.Exit))
-		if err := r.follow(); err != nil {
-			return err
-		}
-		flows, err := r.zoneFlows(w)
-		if err != nil {
-			return err
-		}
-		for i := range out {
-			out[i] = flows[i].Humidity
-		}
-		return nil
+		return b.evaporate(w, out)
 	}
 	w, _, err = num.FixedPoint(next, w, humidityTolerance, humidityFloor, balanceLimit)
 	if err != nil {
@@ -43,6 +54,27 @@ func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err err
 	}
 	plan, err = route.Tunnel(b.job, w)
 	return plan, w, err
+}
+
+// evaporate runs the part through the tunnel in air of the humidities w and writes those that its water makes of them.
+func (b *bench) evaporate(w, out []float64) error {
+	plan, err := route.Tunnel(b.job, w)
+	if err != nil {
+		return err
+	}
+	r := b.newRun(plan.Until(plan.Exit))
+	r.trial = true
+	if err := r.follow(); err != nil {
+		return err
+	}
+	flows, err := r.zoneFlows(w)
+	if err != nil {
+		return err
+	}
+	for i := range out {
+		out[i] = flows[i].Humidity
+	}
+	return nil
 }
 
 // zoneFlows balances the zones for what evaporated in this run, with densities at the humidities w.
