@@ -55,7 +55,10 @@ func (s *System) LeastConversion(y []float64) float64 {
 
 // Equilibrium returns the water content at rest with the air of the moment [kg/kg], judged at the air's temperature.
 func (s *System) Equilibrium(c Climate) float64 {
-	return s.coat.sorption(c.Air.T).Water(math.Min(1, c.Air.RelativeHumidity()))
+	if c != s.restClimate { // asked for at every look at every condition, mostly in the same air
+		s.restClimate, s.rest = c, s.coat.sorption(c.Air.T).Water(math.Min(1, c.Air.RelativeHumidity()))
+	}
+	return s.rest
 }
 
 // Climate returns the surroundings at time t for the unknowns.
@@ -74,8 +77,11 @@ func (s *System) Hottest(t float64, y []float64) float64 {
 
 func (s *System) back(t float64, y []float64) BackFace {
 	in := s.input(t, y)
-	if s.part.Back != Exposed && !s.carrier {
+	switch {
+	case s.part.Back != Exposed && !s.carrier:
 		return BackFace{Temperature: in.last}
+	case s.borderAt.same(&in):
+		return s.border.back
 	}
 	return backFace(s.part, &s.exposure.Back, s.Climate(t, y), in.last, in.carrier)
 }

@@ -44,6 +44,8 @@ type System struct {
 	borderAt        boundaryInput // where border and baseRates stand
 	borderClimate   Climate
 	forecast        forecast
+	rest            float64 // X_eq in restClimate
+	restClimate     Climate
 	kinetics        kinetics.Isothermal
 	ownRates        []float64
 	baseRates       []float64
