@@ -23,8 +23,7 @@ type Options struct {
 	MaxStep float64
 	// StepBudget bounds the steps tried, accepted and rejected, since the last ResetStats; zero: 100 000.
 	StepBudget int
-	// Tableau is the method; the zero value stands for [Rodas5P], which needs a fifth fewer derivatives and two fifths fewer
-	// steps than [Rodas4P] for marks to one part in ten thousand.
+	// Tableau is the method; the zero value stands for [Rodas5P].
 	Tableau Tableau
 }
 
