@@ -15,7 +15,7 @@ type Contact struct {
 }
 
 const (
-	// newtonLimit bounds the searches of this package; four or five steps are usual.
+	// newtonLimit bounds the searches of this package; one to five steps are usual.
 	newtonLimit = 60
 	// contactTolerance is the share of the flux by which demand and supply may differ where a search ends; what the tangents say of
 	// the rest leaves about a tenth of it.

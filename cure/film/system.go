@@ -15,7 +15,8 @@ import (
 //
 //	band    part temperatures (film's side first), then the unknowns of the film's water (with liquid diffusion the cells'
 //	        water contents, the part's side first): neighbours only
-//	border  enthalpy H and water mass M of the film, the fibre's water, the carrier's temperature, the surroundings' own states that anything sees
+//	border  enthalpy H and water mass M of the film, the fibre's water, the carrier's temperature, the surroundings' own states
+//	        but counts
 //	tail    the surroundings' counts, conversions, then the counts of the Ledger: nothing depends on them
 //
 // The film's temperature is no state; it follows from H, M and the fibre's water, whose heat H counts.
@@ -265,8 +266,8 @@ func (s *System) boundRest(in *boundaryInput, climate Climate, b *boundary, rate
 	}
 }
 
-// boundMoist is boundFront where the fibre holds moisture: the film sees the fibre's air. The fibre is
-// as warm as the film, whose enthalpy counts it and pays for its evaporation: the tips' own temperature, which jumps from
+// boundMoist is boundFront where the fibre holds moisture: the film sees the fibre's air. The fibre is as
+// warm as the film, whose enthalpy counts it and pays for its evaporation: the tips' own temperature, which jumps from
 // zone to zone, would make its water flash.
 func (s *System) boundMoist(in *boundaryInput, a air.State, expected float64, b *boundary) {
 	y := s.exposure.fibreActivity(in.fibre) * s.prepared.SaturatedFraction()
