@@ -39,6 +39,10 @@ type Request struct {
 	Study  *plan.Study          `json:"study,omitempty"` // of variables
 	Trials *TrialSet            `json:"trials,omitempty"`
 	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
+
+	Spread   *plan.SpreadQuestion   `json:"spread,omitempty"`
+	Costs    *plan.CostQuestion     `json:"costs,omitempty"`
+	Optimise *plan.OptimiseQuestion `json:"optimise,omitempty"`
 }
 
 // TrialSet is a batch of settings to be judged.
@@ -61,6 +65,9 @@ type Response struct {
 	Variables []plan.Variable `json:"variables,omitempty"`
 	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
 	Limits    []plan.Limit    `json:"limits,omitempty"`
+	Spread    *plan.Spread    `json:"spread,omitempty"`
+	Costs     *plan.Costs     `json:"costs,omitempty"`
+	Optimum   *plan.Optimum   `json:"optimum,omitempty"`
 }
 
 // Fault is one complaint with its sentence.
