@@ -39,3 +39,16 @@ func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate) ([]plan.Limit, error)
 	}
 	return limits, err
 }
+
+// Spread says how sure a setting is while inputs vary, and which of them decide. Tell, where it is not nil, takes what is
+// known so far.
+func Spread(q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread)) (plan.Spread, error) {
+	spread, err := plan.FindSpread(q, evaluate, func(s plan.Spread) {
+		if tell != nil {
+			report.FillSpread(&s)
+			tell(s)
+		}
+	})
+	report.FillSpread(&spread)
+	return spread, err
+}

@@ -29,6 +29,11 @@ const (
 	Variables Op = "variables" // what can be turned on a route of the job
 	Trials    Op = "trials"    // settings of a route, judged
 	Limits    Op = "limits"    // how far things can be pushed
+	Spread    Op = "spread"    // how sure a setting is
+	Costs     Op = "costs"     // what a day costs on each route, over its quantity
+	Optimise  Op = "optimise"  // the settings that take least
+
+	Tolerances Op = "tolerances" // what usually varies on a route, and by how much
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
@@ -36,7 +41,7 @@ const (
 type Request struct {
 	Op     Op                   `json:"op"`
 	Job    json.RawMessage      `json:"job,omitempty"`
-	Study  *plan.Study          `json:"study,omitempty"` // of variables
+	Study  *plan.Study          `json:"study,omitempty"` // of variables and tolerances
 	Trials *TrialSet            `json:"trials,omitempty"`
 	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
 
@@ -66,8 +71,10 @@ type Response struct {
 	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
 	Limits    []plan.Limit    `json:"limits,omitempty"`
 	Spread    *plan.Spread    `json:"spread,omitempty"`
-	Costs     *plan.Costs     `json:"costs,omitempty"`
-	Optimum   *plan.Optimum   `json:"optimum,omitempty"`
+
+	Tolerances []plan.Tolerance `json:"tolerances,omitempty"`
+	Costs      *plan.Costs      `json:"costs,omitempty"`
+	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
 }
 
 // Fault is one complaint with its sentence.

@@ -47,6 +47,8 @@ func verbs() []verb {
 		{"limit", "limit [--of NAME] [--want VALUE] [--route NAME] [--json] JOB.json", "Says how far things can be pushed on a route before " +
 			"something fails: line speed, temperatures, dwell, length,\ncoat, load, hour of spraying. With --of one of them, and what " +
 			"changes of plant and coat would buy.", (*program).limitVerb},
+		{"spread", "spread [--vary LIST] [--route NAME] [--json] JOB.json", "Says how sure a setting is while coat, air, speed and the like vary: " +
+			"the chance that everything is met,\nwhat fails, and which inputs decide.", (*program).spreadVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
