@@ -49,6 +49,23 @@ func Spread(q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread
 			tell(s)
 		}
 	})
-	report.FillSpread(&spread)
+	if err == nil {
+		report.FillSpread(&spread)
+	}
 	return spread, err
+}
+
+// Costs sets the cost of a day against its quantity for every route of a job. Tell, where it is not nil, takes what is known
+// so far.
+func Costs(q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (plan.Costs, error) {
+	costs, err := plan.FindCosts(q, evaluate, func(c plan.Costs) {
+		if tell != nil {
+			report.FillCosts(&c)
+			tell(c)
+		}
+	})
+	if err == nil {
+		report.FillCosts(&costs)
+	}
+	return costs, err
 }

@@ -22,3 +22,12 @@ func askSpread(q Request, j *job.Job, c core) (Response, error) {
 	spread, err := cure.Spread(*q.Spread, c.evaluate, func(s plan.Spread) { c.tell(Response{Spread: &s}) })
 	return Response{Spread: &spread}, err
 }
+
+func askCosts(q Request, j *job.Job, c core) (Response, error) {
+	if q.Costs == nil {
+		return Response{}, missing("costs")
+	}
+	q.Costs.Job = j
+	costs, err := cure.Costs(*q.Costs, c.evaluate, func(a plan.Costs) { c.tell(Response{Costs: &a}) })
+	return Response{Costs: &costs}, err
+}

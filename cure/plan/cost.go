@@ -9,7 +9,7 @@ import (
 type CostQuestion struct {
 	Job      *job.Job `json:"-"`
 	Quantity *float64 `json:"quantity_m2_per_day"` // to be answered besides; null: none
-	Highest  float64  `json:"highest_m2_per_day"`  // end of the curves; 0: what shows every unit step that matters
+	Highest  float64  `json:"highest_m2_per_day"`  // end of the curves; 0: what shows the crossings
 	Points   int      `json:"points"`              // of each curve; 0: 121
 }
 
@@ -20,32 +20,39 @@ type Costs struct {
 	Highest   float64     `json:"highest_m2_per_day"`  // end of the curves
 	Quantity  []float64   `json:"quantity_m2_per_day"` // of the curves
 	Routes    []RouteCost `json:"routes"`              // in the order of the job
-	Cheapest  []Stretch   `json:"cheapest"`            // which route costs least from where to where
+	Cheapest  []Stretch   `json:"cheapest"`            // which route costs least from where to where; empty with fewer than two to compare
 	Crossings []Crossing  `json:"crossings"`           // of any two routes, rising
-	Asked     *Stretch    `json:"asked"`               // the quantity that was asked about; null: none
+	Asked     *AskedCost  `json:"asked"`               // the quantity that was asked about; null: none
 	Complete  bool        `json:"complete"`            // false while capacities are still being looked for
 	Runs      int         `json:"runs"`                // settings judged so far
 	Text      string      `json:"text"`                // the answer in sentences
 	Sentences []string    `json:"sentences"`           // the same one by one
 }
 
+// AskedCost is what one quantity costs.
+type AskedCost struct {
+	Quantity float64   `json:"quantity_m2_per_day"`
+	Cost     []float64 `json:"cost_per_day"` // beside Routes
+	Units    []int     `json:"units"`
+	Cheapest int       `json:"cheapest"` // place in Routes of the cheapest that does what it should; -1: none does, or nothing is priced
+	Text     string    `json:"text"`
+}
+
 // RouteCost is what one route costs.
 type RouteCost struct {
-	Route      result.Kind   `json:"route"`
-	Capacity   *float64      `json:"capacity_m2_per_day"` // of one room, oven or tunnel; null: not known
-	Basis      CapacityBasis `json:"basis"`
-	Charge     float64       `json:"charge_m2"`       // of one rack load or oven charge; 0: a tunnel
-	Charges    float64       `json:"charges_per_day"` // of one unit, whole; 0: a tunnel
-	Met        bool          `json:"met"`             // the present setting satisfies its goal
-	Fails      string        `json:"fails"`           // what it does not, in words
-	Terms      []CostTerm    `json:"terms"`           // what is counted
-	Missing    []string      `json:"missing"`         // what is not, for want of a number: JSON paths of the job
-	Cost       []float64     `json:"cost_per_day"`    // beside Quantity
-	Units      []int         `json:"units"`           // beside Quantity: rooms, ovens or tunnels
-	CostPer    []float64     `json:"cost_per_m2"`     // beside Quantity; 0 at no quantity
-	Energy     *float64      `json:"energy_J_per_m2"` // of the model; null: it balances no energy there
-	Text       string        `json:"text"`
-	MissingFor []string      `json:"missing_labels"` // labels of Missing
+	Route    result.Kind       `json:"route"`
+	Met      bool              `json:"met"`                 // there is a load at which the route satisfies its goal; else it is in no comparison
+	Fails    *result.Criterion `json:"fails"`               // what it does not satisfy; null where Met
+	Capacity *float64          `json:"capacity_m2_per_day"` // of one room, oven or tunnel; null: the job does not limit it
+	Basis    CapacityBasis     `json:"basis"`
+	Charge   *float64          `json:"charge_m2"`       // of one full room or oven charge; null: a tunnel, or no limit
+	Charges  int               `json:"charges_per_day"` // of one room or oven; 0: a tunnel
+	Rate     *float64          `json:"rate_m2_per_s"`   // while it runs; null: a room
+	Terms    []CostTerm        `json:"terms"`
+	Missing  []string          `json:"missing"`      // what is not counted for want of a number: JSON paths of the job
+	Cost     []float64         `json:"cost_per_day"` // beside Quantity
+	Units    []int             `json:"units"`        // beside Quantity: rooms, ovens or tunnels
+	Text     string            `json:"text"`
 }
 
 // CapacityBasis says where a route's capacity comes from.
@@ -56,7 +63,7 @@ const (
 	LargestLoad CapacityBasis = "largest_load" // the largest load of the room that is ready by the deadline
 	StatedLoad  CapacityBasis = "stated_load"  // what the job says is in the room or oven at once
 	LineRate    CapacityBasis = "line_rate"    // coated area on a metre, times speed, times hours
-	NoCapacity  CapacityBasis = "unknown"      // the job does not say how much there is at once
+	NoCapacity  CapacityBasis = "unlimited"    // the job does not say how much there is at once
 )
 
 // CostTerm is one kind of cost of a route.
@@ -88,7 +95,7 @@ const (
 	PerArea    TermPer = "m2"       // of coated faces
 	PerCharge  TermPer = "charge"   // begun
 	PerUnitDay TermPer = "unit_day" // of each room, oven or tunnel, used little or much
-	PerHour    TermPer = "hour"     // in which a unit runs
+	PerHour    TermPer = "hour"     // in which an oven runs
 )
 
 // Stretch is a range of daily quantities in which one route costs least.
