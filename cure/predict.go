@@ -69,3 +69,18 @@ func Costs(q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (
 	}
 	return costs, err
 }
+
+// Optimise looks for the settings that take least while they stay as sure as wanted. Tell, where it is not nil, takes what is
+// known so far.
+func Optimise(q plan.OptimiseQuestion, evaluate plan.Evaluate, tell func(plan.Optimum)) (plan.Optimum, error) {
+	optimum, err := plan.FindOptimum(q, evaluate, func(a plan.Optimum) {
+		if tell != nil {
+			report.FillOptimum(&a)
+			tell(a)
+		}
+	})
+	if err == nil {
+		report.FillOptimum(&optimum)
+	}
+	return optimum, err
+}

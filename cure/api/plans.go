@@ -14,7 +14,7 @@ type planner func(q Request, j *job.Job, c core) (Response, error)
 
 // plans are the planning operations.
 var plans = map[Op]planner{Variables: askVariables, Trials: askTrials, Limits: askLimits,
-	Tolerances: askTolerances, Spread: askSpread, Costs: askCosts}
+	Tolerances: askTolerances, Spread: askSpread, Costs: askCosts, Optimise: askOptimise}
 
 // maxTrials is the largest batch that one request may hold.
 const maxTrials = 1024

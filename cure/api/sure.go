@@ -31,3 +31,12 @@ func askCosts(q Request, j *job.Job, c core) (Response, error) {
 	costs, err := cure.Costs(*q.Costs, c.evaluate, func(a plan.Costs) { c.tell(Response{Costs: &a}) })
 	return Response{Costs: &costs}, err
 }
+
+func askOptimise(q Request, j *job.Job, c core) (Response, error) {
+	if q.Optimise == nil {
+		return Response{}, missing("optimise")
+	}
+	q.Optimise.Study.Job = j
+	optimum, err := cure.Optimise(*q.Optimise, c.evaluate, func(a plan.Optimum) { c.tell(Response{Optimum: &a}) })
+	return Response{Optimum: &optimum}, err
+}

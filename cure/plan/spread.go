@@ -163,6 +163,7 @@ type sampler struct {
 	variables        []Variable
 	rows, replicates int
 	seed             uint64
+	chancesOnly      bool // no rows for indices
 	present          Outcome
 	outcomes         [][]Outcome // by replicate, in the order of its design
 }
@@ -194,8 +195,12 @@ func (s *sampler) replicate(r int, evaluate Evaluate) error {
 	if err != nil {
 		return err
 	}
-	trials := make([]Trial, len(d.points))
-	for i, u := range d.points {
+	points := d.points
+	if s.chancesOnly {
+		points = points[:2*s.rows]
+	}
+	trials := make([]Trial, len(points))
+	for i, u := range points {
 		for x := range u {
 			trials[i] = append(trials[i], Setting{s.variables[x].ID, s.tolerances[x].at(&s.variables[x], u[x])})
 		}
@@ -243,7 +248,11 @@ func (s *sampler) spread() Spread {
 	slices.Sort(a.Shares)
 	slices.Sort(a.Ready)
 	a.Criteria = s.criteria()
-	a.Influences = s.influences(shares, ready, always)
+	if s.chancesOnly {
+		a.Planned = 1 + s.replicates*each
+	} else {
+		a.Influences = s.influences(shares, ready, always)
+	}
 	return a
 }
 
