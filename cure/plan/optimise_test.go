@@ -66,7 +66,7 @@ func TestOptimumInClosedForm(t *testing.T) {
 	if c := a.Spread.Chance; truth < c.Low || truth > c.High || c.Value < 0.95 {
 		t.Errorf("chance %.4f (%.4f to %.4f), in truth %.4f", c.Value, c.Low, c.High, truth)
 	}
-	if *a.Before != 4 || len(a.Path) < 2 || len(told) < len(a.Path) || told[0].Complete || !a.Complete {
+	if *a.Before != 4 || len(a.Path) < 2 || len(told) < 2 || told[0].Complete || !a.Complete {
 		t.Errorf("before %g, %d steps, %d told", *a.Before, len(a.Path), len(told))
 	}
 	b, err := FindOptimum(q, straight, nil)

@@ -3,9 +3,9 @@ package plan
 import "math"
 
 // rounds searches with a reserve for the spread, samples what was found, and corrects the reserve by what the sample says.
-func (k *seeker) rounds(start landing) error {
+func (k *seeker) rounds(starts []landing) error {
 	beta := quantile(k.answer.Confidence)
-	at := start
+	at := starts[0]
 	for round := 1; round <= mostRounds; round++ {
 		k.answer.Rounds = round
 		deviations, err := k.deviations(&at)
@@ -19,6 +19,11 @@ func (k *seeker) rounds(start landing) error {
 		if at, err = k.descend(at, reserve); err != nil {
 			return err
 		}
+		if round == 1 && len(starts) > 1 {
+			if at, err = k.elsewhere(at, starts[1], reserve); err != nil {
+				return err
+			}
+		}
 		checked, err := k.check(&at)
 		if err != nil {
 			return err
@@ -27,11 +32,36 @@ func (k *seeker) rounds(start landing) error {
 		k.say()
 		next := corrected(beta, k.answer.Confidence, &checked.Chance)
 		if math.Abs(next-beta) <= 0.05*beta {
-			return nil
+			break
 		}
 		beta = next
 	}
-	return nil
+	if k.answer.Found {
+		return nil
+	}
+	// Nothing is as sure as wanted: the present setting may still be surer than what was found.
+	landed, err := k.land([][]float64{k.presentPoint()})
+	if err != nil || landed[0].shares == nil {
+		return err
+	}
+	checked, err := k.check(&landed[0])
+	if err == nil {
+		k.take(&landed[0], checked)
+	}
+	return err
+}
+
+// elsewhere searches from another start, and returns the better of both ends.
+func (k *seeker) elsewhere(at, start landing, reserve []float64) (landing, error) {
+	k.aside, k.steps = true, nil
+	other, err := k.descend(start, reserve)
+	k.aside = false
+	if err != nil || other.merit(reserve) >= at.merit(reserve) {
+		return at, err
+	}
+	k.answer.Path = append(k.answer.Path, k.steps...)
+	k.settle(&other)
+	return other, nil
 }
 
 // corrected is the reserve's factor after a sample: what was missing of the chance, in quantiles. A sample that is as sure as
@@ -103,17 +133,33 @@ func (k *seeker) deviations(at *landing) ([]float64, error) {
 	for c := range deviations {
 		sum := 0.0
 		for i := range k.tolerances {
-			slope := 0.0
-			for _, o := range outcomes[2*i : 2*i+2] {
-				if o.Refused == "" {
-					slope = math.Max(slope, math.Abs(math.Min(shareCap, o.Judgement.Criteria[c].Share)-at.shares[c]))
-				}
-			}
+			slope := slopeOf(at.shares[c], &outcomes[2*i], &outcomes[2*i+1], c)
 			sum += slope * slope
 		}
 		deviations[c] = math.Sqrt(sum)
 	}
 	return deviations, nil
+}
+
+// slopeOf is how far a share moves with an input, from what it is at both sides: the steeper side, but for one that is on the
+// other side of 1, where shares count on another scale.
+func slopeOf(here float64, low, high *Outcome, criterion int) float64 {
+	steepest, fallback := 0.0, 0.0
+	for _, o := range []*Outcome{low, high} {
+		if o.Refused != "" {
+			continue
+		}
+		share := math.Min(shareCap, o.Judgement.Criteria[criterion].Share)
+		slope := math.Abs(share - here)
+		if (share <= 1) == (here <= 1) {
+			steepest = math.Max(steepest, slope)
+		}
+		fallback = math.Max(fallback, slope)
+	}
+	if steepest == 0 {
+		return fallback
+	}
+	return steepest
 }
 
 // check samples the tolerances at a landing, for chances alone.

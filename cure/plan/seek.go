@@ -21,12 +21,14 @@ const (
 //
 // In the search the spread stands as a reserve: each share has to stay below 1 by beta times its standard deviation, which is
 // that of the tolerances through the slopes of the share (first-order second-moment method), with beta the quantile of the
-// normal distribution for the confidence. Where the slopes to both sides differ the steeper one counts. This is right as far
+// normal distribution for the confidence. Where the slopes to both sides differ the steeper one counts, unless the share passes 1
+// there, beyond which it counts on another scale. This is right as far
 // as shares are straight, and if one criterion alone binds; so each result is sampled, and beta corrected by what the sample
 // says, up to four times. What is returned as found has been judged good by a plain run, and sampled to be as sure as wanted.
 //
-// The search starts at the best of the present setting and sixteen spread over the bounds; from a setting that is not good it
-// finds a good one first, since violation costs more than anything.
+// The search starts at the best of the present setting and sixteen spread over the bounds, and again at the best of those far
+// from it, since hot and short can be as good as cool and long; the better end goes on. From a setting that is not good it finds
+// a good one first, since violation costs more than anything.
 //
 // Tell, where it is not nil, takes what is known after each improvement.
 //
@@ -46,11 +48,11 @@ func FindOptimum(q OptimiseQuestion, evaluate Evaluate, tell func(Optimum)) (Opt
 	if err != nil {
 		return Optimum{}, err
 	}
-	start, err := k.scout()
+	starts, err := k.scout()
 	if err != nil {
 		return Optimum{}, err
 	}
-	if err := k.rounds(start); err != nil {
+	if err := k.rounds(starts); err != nil {
 		return Optimum{}, err
 	}
 	k.answer.Complete, k.answer.Runs = true, k.runs
@@ -68,6 +70,8 @@ type seeker struct {
 	scale      float64 // of the objective
 	runs       int
 	best       *Spread // of the answer
+	aside      bool    // steps are not told: they may come to nothing
+	steps      []OptimalStep
 	answer     Optimum
 }
 
@@ -160,23 +164,24 @@ func (k *seeker) objective(o *Outcome) *float64 {
 	return o.Judgement.Amounts.Energy
 }
 
-// scout judges the present setting and a few all over the box, and returns the best to start from, without any reserve.
-func (k *seeker) scout() (landing, error) {
+// scout judges the present setting and a few all over the box, and returns the best to start from, without any reserve, and the
+// best of those that are far from it.
+func (k *seeker) scout() ([]landing, error) {
 	outcomes, err := k.evaluate(k.study, []Trial{{}})
 	if err != nil {
-		return landing{}, err
+		return nil, err
 	}
 	k.runs++
 	k.answer.Present = standing(0, &outcomes[0])
 	k.answer.Before = k.objective(&outcomes[0])
 	if k.answer.Before == nil || *k.answer.Before <= 0 {
-		return landing{}, fault.New(fault.Missing, "objective", "the model balances no energy on this route",
+		return nil, fault.New(fault.Missing, "objective", "the model balances no energy on this route",
 			"Give the tunnel's zones their air, or the room its volume and heating; a static oven has its balance.")
 	}
 	k.scale = *k.answer.Before
 	sequence, err := num.ScrambledSobol(len(k.free), uint64(k.seed), 0)
 	if err != nil {
-		return landing{}, err
+		return nil, err
 	}
 	points := [][]float64{k.presentPoint()}
 	for range scouts {
@@ -186,7 +191,7 @@ func (k *seeker) scout() (landing, error) {
 	}
 	landed, err := k.land(points)
 	if err != nil {
-		return landing{}, err
+		return nil, err
 	}
 	best, none := 0, make([]float64, len(outcomes[0].Judgement.Criteria))
 	for i := range landed {
@@ -195,10 +200,30 @@ func (k *seeker) scout() (landing, error) {
 		}
 	}
 	if math.IsInf(landed[best].merit(none), 1) {
-		return landing{}, fault.New(fault.Conflict, "free", "no setting within the bounds can be computed: "+landed[0].outcome.Refused, "Move the bounds.")
+		return nil, fault.New(fault.Conflict, "free", "no setting within the bounds can be computed: "+landed[0].outcome.Refused, "Move the bounds.")
 	}
 	k.improved(&landed[best], none)
-	return landed[best], nil
+	starts, other := []landing{landed[best]}, -1
+	for i := range landed {
+		if apart(landed[i].u, landed[best].u) > farApart && (other < 0 || landed[i].merit(none) < landed[other].merit(none)) {
+			other = i
+		}
+	}
+	if other >= 0 && !math.IsInf(landed[other].merit(none), 1) {
+		starts = append(starts, landed[other])
+	}
+	return starts, nil
+}
+
+// farApart is the distance of two starts, as a share of the range of the input in which they differ most.
+const farApart = 0.4
+
+func apart(a, b []float64) float64 {
+	d := 0.0
+	for j := range a {
+		d = math.Max(d, math.Abs(a[j]-b[j]))
+	}
+	return d
 }
 
 // presentPoint is the job's own setting in unit coordinates, moved inside the bounds.
@@ -220,6 +245,10 @@ func (k *seeker) improved(at *landing, reserve []float64) {
 	}
 	for i, s := range at.shares {
 		step.Share, step.Reserved = math.Max(step.Share, s), math.Max(step.Reserved, s+reserve[i])
+	}
+	if k.aside {
+		k.steps = append(k.steps, step)
+		return
 	}
 	k.answer.Path = append(k.answer.Path, step)
 	if !k.answer.Found {

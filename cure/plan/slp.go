@@ -63,8 +63,7 @@ func (k *seeker) descend(at landing, reserve []float64) (landing, error) {
 		}
 		// Three regions at once: the pool judges them side by side, and one of them fits.
 		var tries [][]float64
-		radii := []float64{radius, radius / 3, radius / 9}
-		for _, r := range radii {
+		for _, r := range []float64{radius, radius / 3, radius / 9} {
 			if u := linearStep(&at, value, shares, reserve, r); u != nil {
 				tries = append(tries, u)
 			}
@@ -73,6 +72,17 @@ func (k *seeker) descend(at landing, reserve []float64) (landing, error) {
 		if err != nil {
 			return at, err
 		}
+		// Criteria bend, and a step along one leaves it by the square of its length. Beyond 1 shares do not say by how much, so
+		// several ways back are tried.
+		tries = nil
+		for i := range landed {
+			tries = append(tries, waysBack(&landed[i], shares, reserve, apart(landed[i].u, at.u))...)
+		}
+		back, err := k.land(tries)
+		if err != nil {
+			return at, err
+		}
+		landed = append(landed, back...)
 		best := -1
 		for i := range landed {
 			if m := landed[i].merit(reserve); m < at.merit(reserve)-worthwhile && (best < 0 || m < landed[best].merit(reserve)) {
@@ -86,11 +96,9 @@ func (k *seeker) descend(at landing, reserve []float64) (landing, error) {
 			continue
 		}
 		gained := at.merit(reserve) - landed[best].merit(reserve)
+		radius = math.Min(mostRadius, 2*apart(landed[best].u, at.u)) // as far again and a little
 		at = landed[best]
 		k.improved(&at, reserve)
-		if radius = radii[best]; best == 0 {
-			radius = math.Min(mostRadius, 2*radius)
-		}
 		if idle++; gained > 20*worthwhile {
 			idle = 0
 		}
@@ -99,6 +107,35 @@ func (k *seeker) descend(at landing, reserve []float64) (landing, error) {
 		}
 	}
 	return at, nil
+}
+
+// waysBack are points beside a landing that breaks a criterion, a few lengths towards where it should hold by its slopes.
+func waysBack(at *landing, shares [][]float64, reserve []float64, step float64) [][]float64 {
+	worst := -1
+	for i, s := range at.shares {
+		if s+reserve[i] > 1-spared && (worst < 0 || s+reserve[i] > at.shares[worst]+reserve[worst]) {
+			worst = i
+		}
+	}
+	if worst < 0 {
+		return nil
+	}
+	square := 0.0
+	for j := range at.u {
+		square += shares[j][worst] * shares[j][worst]
+	}
+	if square == 0 {
+		return nil
+	}
+	var ways [][]float64
+	for _, share := range []float64{0.02, 0.06, 0.2} { // of the step, as a change of the share
+		u := append([]float64(nil), at.u...)
+		for j := range u {
+			u[j] = math.Min(1, math.Max(0, u[j]-share*step*shares[j][worst]/square))
+		}
+		ways = append(ways, u)
+	}
+	return ways
 }
 
 // slopes are the differences of objective and shares for each free variable, over what validation and bounds allow.
@@ -132,7 +169,17 @@ func (k *seeker) slopes(at *landing) (value []float64, shares [][]float64, err e
 		}
 		value[j] = (high.value - low.value) / width
 		for i := range shares[j] {
-			shares[j][i] = (high.shares[i] - low.shares[i]) / width
+			// Beyond 1 a share counts on another scale: a difference across it is none.
+			from, to := low, high
+			good := at.shares[i] <= 1
+			if lowGood, highGood := low.shares[i] <= 1, high.shares[i] <= 1; lowGood != highGood {
+				if lowGood == good && low.u[j] < at.u[j] {
+					to = at
+				} else if high.u[j] > at.u[j] {
+					from = at
+				}
+			}
+			shares[j][i] = (to.shares[i] - from.shares[i]) / (to.u[j] - from.u[j])
 		}
 	}
 	return value, shares, nil
