@@ -73,6 +73,31 @@ func TestCostSentences(t *testing.T) {
 	}
 }
 
+func TestOptimumSentences(t *testing.T) {
+	v := plan.Variable{ID: plan.SetPoint, Label: "Set-point", Unit: "K", Display: job.Display{Symbol: "°C", Factor: 1, Offset: -273.15, Digits: 4}}
+	before, after := 3.6e6, 2.7e6
+	a := plan.Optimum{Objective: plan.LeastEnergy, Confidence: 0.95, Found: true, Before: &before, After: &after, Runs: 300, Rounds: 2,
+		Settings: []plan.OptimalSetting{{Variable: v, Low: 330, High: 380, Value: 330, AtLow: true}},
+		Best:     &plan.Standing{Met: true, Margins: []result.Criterion{{Name: result.DryAtExit, Share: 0.9}}},
+		Spread:   &plan.Spread{Chance: plan.Chance{Value: 0.96, Low: 0.931, High: 0.984}}, Path: []plan.OptimalStep{{}}}
+	FillOptimum(&a)
+	const want = "Least: set-point 56.85 °C (the least allowed). That takes 0.75 kWh for a square metre, 25.0 % less than now (1 kWh). " +
+		"Everything is met in 96 % of cases (between 93 % and 99 %); 95 % were wanted. The tightest is the time in the oven until dry through, 90.0 % used."
+	if a.Text != want {
+		t.Errorf("%q\nwant %q", a.Text, want)
+	}
+	a.Found = false
+	FillOptimum(&a)
+	if !strings.HasPrefix(a.Text, "No setting within the bounds is as sure as wanted (95 %). The surest is set-point 56.85 °C (the least allowed), where") {
+		t.Error(a.Text)
+	}
+	a.Spread = nil
+	FillOptimum(&a)
+	if !strings.HasPrefix(a.Text, "So far, not yet sampled: ") {
+		t.Error(a.Text)
+	}
+}
+
 // Every word of the plans' named types has its words.
 func TestPlanWordsAreWhole(t *testing.T) {
 	w := englishCosts()
@@ -94,6 +119,11 @@ func TestPlanWordsAreWhole(t *testing.T) {
 	for i, s := range englishSpread().line {
 		if s == "" {
 			t.Errorf("sentence %d of the spread is empty", i)
+		}
+	}
+	for i, s := range englishOptimum().line {
+		if s == "" {
+			t.Errorf("sentence %d of the best settings is empty", i)
 		}
 	}
 	for i, s := range w.line {
