@@ -32,7 +32,7 @@ var mayImport = map[string][]string{
 	"cure/sim":           {"cure/fault", "cure/num", "cure/air", "cure/transfer", "cure/film", "cure/ode", "cure/route", "cure/job", "cure/result"},
 	"cure":               {"cure/job", "cure/plan", "cure/report", "cure/result", "cure/sim"},
 	"cure/api":           {"cure", "cure/fault", "cure/job", "cure/plan", "cure/material", "cure/report", "cure/result", "cure/transfer", "cure/contract"},
-	"cure/validate":      {"cure/num", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/result", "cure/route", "cure/sim"},
+	"cure/validate":      {"cure/num", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/plan", "cure/result", "cure/route", "cure/sim"},
 	"cure/cmd/validate":  {"cure/validate", "testdata"},
 	"cure/cmd/schema":    {"cure/api", "cure/contract"},
 	"cure/cmd/drywright": {"cure", "cure/api", "cure/fault", "cure/job", "cure/plan", "cure/report", "cure/result", "cure/sim", "site"},

@@ -55,3 +55,48 @@ func Window(q plan.WindowQuestion, evaluate plan.Evaluate, tell func(plan.Window
 	}
 	return w, err
 }
+
+// Spread says how sure a setting is while inputs vary, and which of them decide. Tell, where it is not nil, takes what is
+// known so far.
+func Spread(q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread)) (plan.Spread, error) {
+	spread, err := plan.FindSpread(q, evaluate, func(s plan.Spread) {
+		if tell != nil {
+			report.FillSpread(&s)
+			tell(s)
+		}
+	})
+	if err == nil {
+		report.FillSpread(&spread)
+	}
+	return spread, err
+}
+
+// Costs sets the cost of a day against its quantity for every route of a job. Tell, where it is not nil, takes what is known
+// so far.
+func Costs(q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (plan.Costs, error) {
+	costs, err := plan.FindCosts(q, evaluate, func(c plan.Costs) {
+		if tell != nil {
+			report.FillCosts(&c)
+			tell(c)
+		}
+	})
+	if err == nil {
+		report.FillCosts(&costs)
+	}
+	return costs, err
+}
+
+// Optimise looks for the settings that take least while they stay as sure as wanted. Tell, where it is not nil, takes what is
+// known so far.
+func Optimise(q plan.OptimiseQuestion, evaluate plan.Evaluate, tell func(plan.Optimum)) (plan.Optimum, error) {
+	optimum, err := plan.FindOptimum(q, evaluate, func(a plan.Optimum) {
+		if tell != nil {
+			report.FillOptimum(&a)
+			tell(a)
+		}
+	})
+	if err == nil {
+		report.FillOptimum(&optimum)
+	}
+	return optimum, err
+}

@@ -115,7 +115,7 @@ func (q Request) carryOut(c core) (Response, error) {
 		return ask(q, &j, c)
 	}
 	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
-		"Ask for describe, predict, check, demo, schema, variables, trials, limits, window or apply.")
+		"Ask for describe, predict, check, demo, schema, variables, apply, trials, limits, window, tolerances, spread, costs or optimise.")
 }
 
 // decode reads the job of a request.

@@ -31,6 +31,11 @@ const (
 	Limits    Op = "limits"    // how far things can be pushed
 	Window    Op = "window"    // which settings of two variables are good
 	Apply     Op = "apply"     // the job with settings made
+	Spread    Op = "spread"    // how sure a setting is
+	Costs     Op = "costs"     // what a day costs on each route, over its quantity
+	Optimise  Op = "optimise"  // the settings that take least
+
+	Tolerances Op = "tolerances" // what usually varies on a route, and by how much
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
@@ -38,11 +43,15 @@ const (
 type Request struct {
 	Op     Op                   `json:"op"`
 	Job    json.RawMessage      `json:"job,omitempty"`
-	Study  *plan.Study          `json:"study,omitempty"` // of variables and apply
+	Study  *plan.Study          `json:"study,omitempty"` // of variables, tolerances and apply
 	Trial  plan.Trial           `json:"trial,omitempty"` // of apply
 	Trials *TrialSet            `json:"trials,omitempty"`
 	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
 	Window *plan.WindowQuestion `json:"window,omitempty"`
+
+	Spread   *plan.SpreadQuestion   `json:"spread,omitempty"`
+	Costs    *plan.CostQuestion     `json:"costs,omitempty"`
+	Optimise *plan.OptimiseQuestion `json:"optimise,omitempty"`
 }
 
 // TrialSet is a batch of settings to be judged.
@@ -66,6 +75,11 @@ type Response struct {
 	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
 	Limits    []plan.Limit    `json:"limits,omitempty"`
 	Window    *plan.Window    `json:"window,omitempty"`
+	Spread    *plan.Spread    `json:"spread,omitempty"`
+
+	Tolerances []plan.Tolerance `json:"tolerances,omitempty"`
+	Costs      *plan.Costs      `json:"costs,omitempty"`
+	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
 }
 
 // Fault is one complaint with its sentence.

@@ -13,7 +13,8 @@ import (
 type planner func(q Request, j *job.Job, c core) (Response, error)
 
 // plans are the planning operations.
-var plans = map[Op]planner{Variables: askVariables, Trials: askTrials, Limits: askLimits, Window: askWindow, Apply: apply}
+var plans = map[Op]planner{Variables: askVariables, Apply: apply, Trials: askTrials, Limits: askLimits, Window: askWindow,
+	Tolerances: askTolerances, Spread: askSpread, Costs: askCosts, Optimise: askOptimise}
 
 // maxTrials is the largest batch that one request may hold.
 const maxTrials = 1024

@@ -4,7 +4,7 @@ import "slices"
 
 // Blocks is the table of the objects and lists of a Job, in the order of the document.
 func Blocks() []Block {
-	return slices.Concat(filmBlocks(), partBlocks(), workshopBlocks(), ovenBlocks(), tunnelBlocks(), []Block{
+	return slices.Concat(filmBlocks(), partBlocks(), workshopBlocks(), ovenBlocks(), tunnelBlocks(), costBlocks(), []Block{
 		{Path: "targets", Label: "Targets", Help: "Thresholds of the marks and risks."},
 		{Path: "tariffs", Label: "Tariffs", Optional: true, Absent: true,
 			Help: "What energy costs; none: energy is given without a price."},

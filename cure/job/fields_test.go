@@ -149,7 +149,7 @@ func TestUnitsAgreeWithNames(t *testing.T) {
 	units := []struct{ suffix, unit string }{ // longest first
 		{"_m2_per_m", "m²/m"}, {"_kg_per_kWh", "kg/kWh"}, {"_per_kWh", "1/kWh"},
 		{"_J_per_kgK", "J/(kg·K)"}, {"_W_per_mK", "W/(m·K)"}, {"_W_per_m2K", "W/(m²·K)"}, {"_J_per_mol", "J/mol"},
-		{"_J_per_kg", "J/kg"}, {"_W_per_m2", "W/m²"}, {"_kg_per_s", "kg/s"},
+		{"_J_per_kg", "J/kg"}, {"_W_per_m2", "W/m²"}, {"_price_per_m2", "1/m²"}, {"_per_h", "1/h"}, {"_kg_per_s", "kg/s"},
 		{"_kg_per_m2", "kg/m²"}, {"_kg_per_m3", "kg/m³"}, {"_kg_per_kg", "kg/kg"}, {"_m2_per_s", "m²/s"}, {"_m3_per_s",
 			"m³/s"},
 		{"_m_per_s", "m/s"}, {"_J_per_K", "J/K"}, {"_W_per_K", "W/K"}, {"_per_s", "1/s"}, {"_m2", "m²"}, {"_m3", "m³"},

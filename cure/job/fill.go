@@ -65,6 +65,9 @@ func NewZoneAir() *ZoneAir { return fresh[ZoneAir]("tunnel.zones[].air") }
 // NewTariffs are tariffs of default values.
 func NewTariffs() *Tariffs { return fresh[Tariffs]("tariffs") }
 
+// NewCosts are costs of which nothing is known but what is usual of times.
+func NewCosts() *Costs { return fresh[Costs]("costs") }
+
 func fresh[T any](pattern string) *T {
 	v := new(T)
 	newTable().fill(reflect.ValueOf(v).Elem(), pattern)

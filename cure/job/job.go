@@ -23,5 +23,6 @@ type Job struct {
 	Tunnel     *Tunnel     `json:"tunnel"`
 	Targets    Targets     `json:"targets"`
 	Tariffs    *Tariffs    `json:"tariffs"` // null: no prices
+	Costs      *Costs      `json:"costs"`   // null: energy alone is priced
 	Numerics   Numerics    `json:"numerics"`
 }

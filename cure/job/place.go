@@ -44,22 +44,31 @@ func clone(v reflect.Value) reflect.Value {
 // Errors: fault.Unknown where the path leads nowhere, fault.Missing where a block or number on the way is null,
 // fault.Type where it is no number that may be any fraction.
 func Number(j *Job, path string) (*float64, Field, error) {
+	number, err := Place(j, path)
+	if err != nil {
+		return nil, Field{}, err
+	}
+	f, _ := FieldAt(path)
+	return number, f, nil
+}
+
+// Place is Number without the entry of Fields, which takes longer to find than the place.
+func Place(j *Job, path string) (*float64, error) {
 	v := reflect.ValueOf(j).Elem()
 	for rest := path; rest != ""; {
 		var name string
 		name, rest, _ = strings.Cut(rest, ".")
 		next, err := step(v, name, path)
 		if err != nil {
-			return nil, Field{}, err
+			return nil, err
 		}
 		v = next
 	}
 	number, ok := v.Addr().Interface().(*float64)
 	if !ok {
-		return nil, Field{}, fault.New(fault.Type, path, "is no number that can be varied", "Name a number of the job, such as film.wet_coat_kg_per_m2.")
+		return nil, fault.New(fault.Type, path, "is no number that can be varied", "Name a number of the job, such as film.wet_coat_kg_per_m2.")
 	}
-	f, _ := FieldAt(path)
-	return number, f, nil
+	return number, nil
 }
 
 // FieldAt is the entry of Fields for a concrete path, and whether there is one.

@@ -53,6 +53,19 @@ func whole() Job {
 	return j
 }
 
+// priced is the job with its costs too.
+func priced() Job {
+	j := whole()
+	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule; with costs."
+	wage, floor, rack, work, persons, area, racks, price := 35.0, 90.0, 350.0, 1200.0, 0.5, 40.0, 12.0, 24e3
+	j.Costs = NewCosts()
+	c := j.Costs
+	c.Wage, c.FloorPrice, c.RackPrice = &wage, &floor, &rack
+	c.Room.Labour, c.Room.FloorArea, c.Room.Racks = &work, &area, &racks
+	c.StaticOven.Persons, c.StaticOven.Investment = &persons, &price
+	return j
+}
+
 func golden(t *testing.T, name string) []byte {
 	t.Helper()
 	text, err := os.ReadFile("../../testdata/jobs/" + name)
@@ -65,7 +78,7 @@ func golden(t *testing.T, name string) []byte {
 // Documents of version 1 are read for ever: these are never written again. What they say is what is read, and what they
 // do not know of is what an absent field means.
 func TestVersion1IsRead(t *testing.T) {
-	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json"} {
+	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json", "v1-costs.json"} {
 		text := golden(t, name)
 		j, err := Decode(text)
 		if err != nil {
@@ -86,16 +99,16 @@ func TestVersion1IsRead(t *testing.T) {
 
 // The document with every block comes back byte by byte, and means what the Go value means.
 func TestWholeDocument(t *testing.T) {
-	text := golden(t, "v1-rooms.json")
+	text := golden(t, "v1-costs.json")
 	j, err := Decode(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if again, err := Encode(j); err != nil || !bytes.Equal(again, text) {
-		t.Error("v1-rooms.json does not come back as it is")
+		t.Error("v1-costs.json does not come back as it is")
 	}
-	if !reflect.DeepEqual(j, whole()) {
-		t.Error("v1-rooms.json is read as another job")
+	if !reflect.DeepEqual(j, priced()) {
+		t.Error("v1-costs.json is read as another job")
 	}
 	leaf, block := map[string]reflect.Type{}, map[string]reflect.Type{}
 	patterns(reflect.TypeFor[Job](), "", leaf, block)
@@ -213,6 +226,7 @@ func TestNewBlocksChangeNothing(t *testing.T) {
 		"fan, nozzles":  j.Workshop.Transfer.Fan == nil && j.Workshop.Transfer.Nozzles == nil,
 		"space":         j.Workshop.Space == nil,
 		"tariffs":       j.Tariffs == nil,
+		"costs":         j.Costs == nil,
 	} {
 		if !holds {
 			t.Errorf("%s is not off by default", what)

@@ -79,7 +79,7 @@ func single(j *job.Job, id, path string) (Variable, bool) {
 	return Variable{ID: id, Label: f.Label, Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
 		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: *at,
 		set: func(j *job.Job, v float64) {
-			if at, _, err := job.Number(j, path); err == nil {
+			if at, err := job.Place(j, path); err == nil {
 				*at = v
 			}
 		}}, true

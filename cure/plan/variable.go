@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -68,10 +69,10 @@ func (s Study) Variable(name string) (Variable, error) {
 		return Variable{}, fault.New(fault.Choice, "variable", strconv.Quote(name),
 			"Give one of "+strings.Join(names(Named(s.Job, s.Route)), ", ")+", or the JSON path of a number of the job.")
 	}
-	v := Variable{ID: name, Label: f.Label, Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
+	v := Variable{ID: name, Label: located(s.Job, name, f.Label), Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
 		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: *number, Toward: Highest, Log: ratioScaled(f), Step: 0.1,
 		set: func(j *job.Job, v float64) {
-			if at, _, err := job.Number(j, name); err == nil {
+			if at, err := job.Place(j, name); err == nil {
 				*at = v
 			}
 		}}
@@ -79,6 +80,23 @@ func (s Study) Variable(name string) (Variable, error) {
 		v.Step = (f.UsualHigh - f.UsualLow) / 20
 	}
 	return v, nil
+}
+
+// located puts the zone before the label of a number that every zone has.
+func located(j *job.Job, path, label string) string {
+	for i := range tunnelZones(j) {
+		if strings.HasPrefix(path, fmt.Sprintf("tunnel.zones[%d].", i)) {
+			return j.Tunnel.Zones[i].Name + ": " + lower(label)
+		}
+	}
+	return label
+}
+
+func tunnelZones(j *job.Job) []job.Zone {
+	if j.Tunnel == nil {
+		return nil
+	}
+	return j.Tunnel.Zones
 }
 
 // ratioScaled reports whether a field is a size, for which twice is the same step everywhere, rather than a place on a scale.

@@ -10,8 +10,8 @@ import (
 	"github.com/drywright/drywright/cure/sim"
 )
 
-// routes are the routes of a job.
-func routes(j *job.Job) []result.Kind {
+// routesOf are the routes of a job.
+func routesOf(j *job.Job) []result.Kind {
 	var kinds []result.Kind
 	for _, k := range []result.Kind{result.Room, result.StaticOven, result.Tunnel} {
 		if _, err := sim.Alone(j, k); err == nil {
@@ -25,7 +25,7 @@ func routes(j *job.Job) []result.Kind {
 // it; what it says of itself is what the fields allow.
 func TestPresentChangesNothing(t *testing.T) {
 	for _, d := range job.Demos() {
-		for _, kind := range routes(&d.Job) {
+		for _, kind := range routesOf(&d.Job) {
 			s := Study{Job: &d.Job, Route: kind}
 			for _, v := range Named(&d.Job, kind) {
 				same, err := s.At(Trial{{v.ID, v.Present}})

@@ -70,8 +70,8 @@ type Spot struct {
 
 // The picture has this many dots along each axis where the question does not say.
 const (
-	usualPoints = 60
-	mostPoints  = 200
+	usualDots = 60
+	mostDots  = 200
 )
 
 // FindWindow finds the area of good settings. It judges settings on a lattice that gets closer along the boundaries of the
@@ -168,10 +168,10 @@ func newSurvey(q WindowQuestion, evaluate Evaluate, tell func(Window)) (*survey,
 	}
 	w.X, w.Y, w.Columns = s.x, s.y, q.Points
 	if w.Columns == 0 {
-		w.Columns = usualPoints
+		w.Columns = usualDots
 	}
-	if w.Columns < 2 || w.Columns > mostPoints {
-		return nil, fault.OutOfRange("window.points", float64(w.Columns), 2, mostPoints, "", "Give a number of dots along each axis.")
+	if w.Columns < 2 || w.Columns > mostDots {
+		return nil, fault.OutOfRange("window.points", float64(w.Columns), 2, mostDots, "", "Give a number of dots along each axis.")
 	}
 	return s, nil
 }

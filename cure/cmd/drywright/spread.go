@@ -1,0 +1,93 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
+)
+
+// spreadVerb says how sure a setting is.
+func (p *program) spreadVerb(args []string) int {
+	flags := flag.NewFlagSet("spread", flag.ContinueOnError)
+	asJSON := flags.Bool("json", false, "print one JSON document, in SI units")
+	list := flags.Bool("list", false, "print the usual tolerances of the route, and nothing else")
+	vary := flags.String("vary", "", `tolerances in place of the usual ones, out of NAME=WIDTH separated by semicolons, "coat=5%; set_point=3 K": a
+           standard deviation, or half the width of an even spread after "even": "air_changes=even 50%"`)
+	rows := flags.Int("rows", 0, "samples of one replicate, a power of two; 0: 8")
+	replicates := flags.Int("replicates", 0, "independent replicates, from which the errors come; 0: 8")
+	seed := flags.Int("seed", 1, "another number gives other samples, the same one the same")
+	about := addStudyFlags(flags)
+	files, code := p.parse("spread", flags, args, 1)
+	if code >= 0 {
+		return code
+	}
+	j, code := p.job("spread", files[0])
+	if code >= 0 {
+		return code
+	}
+	study, err := about.study(&j).Settle()
+	if err != nil {
+		return p.refuse(err)
+	}
+	tolerances, err := plan.DefaultTolerances(&j, study.Route)
+	if err != nil {
+		return p.refuse(err)
+	}
+	if *vary != "" {
+		var complaint error
+		if tolerances, complaint = varied(study, *vary); complaint != nil {
+			return p.misuse("spread", flags, complaint.Error())
+		}
+	}
+	if *list {
+		return p.print(report.Tolerances(study, tolerances))
+	}
+	ask := plan.SpreadQuestion{Study: study, Tolerances: tolerances, Rows: *rows, Replicates: *replicates, Seed: *seed}
+	shown := p.newProgress("spread", ask.Runs())
+	spread, err := cure.Spread(ask, p.newPool(shown.judged).evaluate, nil)
+	shown.over()
+	if err != nil {
+		return p.refuse(err)
+	}
+	if *asJSON {
+		return p.printJSON(spread)
+	}
+	return p.print(report.Spread(study, &spread))
+}
+
+// varied reads tolerances as a person writes them.
+func varied(study plan.Study, text string) ([]plan.Tolerance, error) {
+	var list []plan.Tolerance
+	for _, part := range strings.Split(text, ";") {
+		name, width, ok := strings.Cut(part, "=")
+		if !ok {
+			return nil, fmt.Errorf("%q is no tolerance; write NAME=WIDTH", part)
+		}
+		v, err := study.Variable(strings.TrimSpace(name))
+		if err != nil {
+			return nil, err
+		}
+		t := plan.Tolerance{Variable: v.ID, Shape: plan.Normal}
+		width = strings.TrimSpace(strings.ReplaceAll(width, ",", "."))
+		if rest, even := strings.CutPrefix(width, "even "); even {
+			width, t.Shape = strings.TrimSpace(rest), plan.Uniform
+		}
+		if share, relative := strings.CutSuffix(width, "%"); relative && v.Display.Symbol != "%" {
+			t.Relative, width = true, share
+		}
+		x, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(width, v.Display.Symbol), v.Unit)), 64)
+		if err != nil {
+			return nil, fmt.Errorf("%q is no width of %s; write a number in %s, or per cent of the present value", width, v.Label, v.Display.Symbol)
+		}
+		if t.Width = x / v.Display.Factor; t.Relative {
+			t.Width = x / 100
+		}
+		list = append(list, t)
+	}
+	return list, nil
+}

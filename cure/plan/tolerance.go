@@ -1,0 +1,168 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/sim"
+)
+
+// transferVariable multiplies every coefficient of heat and mass transfer: what the model itself does not know of them.
+const transferVariable = "transfer"
+
+// at is the value of a variable at a place of the unit interval: the inverse of the tolerance's distribution.
+func (t *Tolerance) at(v *Variable, u float64) float64 {
+	z := 2*u - 1
+	if t.Shape == Normal {
+		z = math.Sqrt2 * math.Erfinv(z)
+	}
+	return v.Present + z*t.width(v)
+}
+
+// width is the tolerance's width in the variable's unit.
+func (t *Tolerance) width(v *Variable) float64 {
+	if t.Relative {
+		return t.Width * math.Abs(v.Present)
+	}
+	return t.Width
+}
+
+// deviation is its standard deviation.
+func (t *Tolerance) deviation(v *Variable) float64 {
+	if t.Shape == Uniform {
+		return t.width(v) / math.Sqrt(3)
+	}
+	return t.width(v)
+}
+
+// reach is how far values lie from the present one, all of a uniform spread and 997 of 1000 of a normal one.
+func (t *Tolerance) reach(v *Variable) float64 {
+	if t.Shape == Uniform {
+		return t.width(v)
+	}
+	return 3 * t.width(v)
+}
+
+// toleratedVariables finds the variables of tolerances, and refuses tolerances that mean nothing.
+func toleratedVariables(s Study, tolerances []Tolerance) ([]Variable, error) {
+	if len(tolerances) == 0 {
+		return nil, fault.New(fault.Missing, "tolerances", "", "Say what varies, and by how much.")
+	}
+	variables, seen := make([]Variable, len(tolerances)), map[string]bool{}
+	for i := range tolerances {
+		t, at := &tolerances[i], fmt.Sprintf("tolerances[%d]", i)
+		v, err := s.Variable(t.Variable)
+		if err != nil {
+			return nil, err
+		}
+		variables[i] = v
+		low, high := v.Present-t.reach(&v), v.Present+t.reach(&v)
+		switch {
+		case seen[t.Variable]:
+			return nil, fault.New(fault.Conflict, at+".variable", strconv.Quote(t.Variable)+" varies twice", "Keep one of the two.")
+		case t.Shape != Normal && t.Shape != Uniform:
+			return nil, fault.New(fault.Choice, at+".shape", strconv.Quote(string(t.Shape)), "Give normal or uniform.")
+		case !(t.width(&v) > 0):
+			return nil, fault.New(fault.Conflict, at+".width", "a width of "+fault.Number(t.width(&v)), "Give a width above 0; of a value that is 0, no share.")
+		case low < v.Low || high > v.High:
+			return nil, fault.New(fault.Conflict, at+".width", fmt.Sprintf("%s would reach from %s to %s %s", t.Variable, fault.Number(low), fault.Number(high), v.Unit),
+				fmt.Sprintf("Accepted is %s to %s %s: make the tolerance smaller.", fault.Number(v.Low), fault.Number(v.High), v.Unit))
+		}
+		seen[t.Variable] = true
+	}
+	return variables, nil
+}
+
+// DefaultTolerances is how much inputs of a route usually vary. None of the widths has a published source; they are common
+// practice or from memory, each with its reason here, and are there to be replaced by what the shop has measured. What cannot
+// vary so far in this job is left out.
+//
+// Errors: fault.Missing where the job has no such route.
+func DefaultTolerances(j *job.Job, kind result.Kind) ([]Tolerance, error) {
+	if _, err := sim.Alone(j, kind); err != nil {
+		return nil, err
+	}
+	list := []Tolerance{
+		// Hand and robot guns hold a coat within a tenth, 95 parts out of 100. Common practice, no source.
+		{Coat, Normal, 0.05, true},
+		// Data sheets of dispersions state solids within one per cent of the total mass. From memory.
+		{"film.adhesive.solids_fraction", Normal, 0.005, false},
+		// Hygrometers are good for 3 %, the weather for the rest. Common practice, no source.
+		{RoomHumidity, Normal, 0.05, false},
+		// A thermostat with a dead band of 1 to 2 K, and draughts. Common practice, no source.
+		{RoomTemperature, Normal, 1, false},
+	}
+	switch kind {
+	case result.Room:
+		list = append(list,
+			// Nobody measures the leaks of a room: half as many or half as many again. Common practice, no source.
+			Tolerance{AirChanges, Uniform, 0.5, true})
+	case result.StaticOven:
+		list = append(list,
+			// From corner to corner a box oven differs by 5 to 10 K. Common practice, no source.
+			Tolerance{SetPoint, Normal, 3, false},
+			// Somebody opens the door when the clock rings, or finishes something else first. Common practice, no source.
+			Tolerance{Dwell, Normal, 0.03, true})
+	case result.Tunnel:
+		list = append(list,
+			// The thermocouple's class (2.5 K) and the unevenness across the tunnel. From memory (IEC 60584-1, class 2).
+			Tolerance{ZonesInStep, Normal, 2, false},
+			// Drives without feedback slip by one or two per cent. Common practice, no source.
+			Tolerance{LineSpeed, Normal, 0.01, true})
+	}
+	list = append(list, transferTolerances(j, kind)...)
+	study, kept := Study{Job: j, Route: kind}, []Tolerance{}
+	for _, t := range list {
+		if _, err := toleratedVariables(study, []Tolerance{t}); err == nil {
+			kept = append(kept, t)
+		}
+	}
+	return kept, nil
+}
+
+// transferTolerances are what the air's movement and the model's coefficients leave open. Correlations of convection scatter
+// by 10 to 25 % about their measurements (from memory: textbooks of heat transfer say so of nearly every one). Where the job
+// has one factor for all coefficients that is it; else what the coefficients of each place follow from varies.
+func transferTolerances(j *job.Job, kind result.Kind) []Tolerance {
+	for _, v := range Named(j, kind) {
+		if v.ID == transferVariable {
+			return []Tolerance{{transferVariable, Normal, 0.1, true}}
+		}
+	}
+	var list []Tolerance
+	switch kind {
+	case result.Room:
+		list = append(list, moving("workshop.transfer", &j.Workshop.Transfer)...)
+	case result.StaticOven:
+		list = append(list, moving("static_oven.transfer", &j.StaticOven.Transfer)...)
+	case result.Tunnel:
+		for i := range j.Tunnel.Zones {
+			list = append(list, moving(fmt.Sprintf("tunnel.zones[%d].transfer", i), &j.Tunnel.Zones[i].Transfer)...)
+		}
+	}
+	return list
+}
+
+// moving is the number that a place's coefficient follows from. A coefficient follows speeds by their power 0.5 to 0.8, and
+// pressures by half of that, so that these vary by more for the same tenth of a coefficient.
+func moving(at string, t *job.Transfer) []Tolerance {
+	switch t.Kind {
+	case job.Given:
+		return []Tolerance{{at + ".coefficient_W_per_m2K", Normal, 0.1, true}}
+	case job.ParallelFlow, job.Combined:
+		if t.Fan != nil {
+			return []Tolerance{{at + ".fan.air_flow_m3_per_s", Normal, 0.15, true}}
+		}
+		return []Tolerance{{at + ".velocity_m_per_s", Normal, 0.15, true}}
+	case job.SlotNozzles, job.RoundNozzles:
+		if t.Nozzles != nil && t.Nozzles.Pressure != nil {
+			return []Tolerance{{at + ".nozzles.pressure_Pa", Normal, 0.25, true}}
+		}
+		return []Tolerance{{at + ".nozzles.exit_velocity_m_per_s", Normal, 0.15, true}}
+	}
+	return nil // buoyancy alone: nothing that moves the air
+}
