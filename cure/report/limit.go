@@ -17,6 +17,19 @@ func FillLimit(l *plan.Limit) {
 	for i := range l.Levers {
 		l.Levers[i].Text = w.gain(&l.Levers[i], l)
 	}
+	w.margins(l.Margins)
+	for _, at := range []*plan.Standing{&l.Present, l.Wanted, l.Beyond} {
+		if at != nil {
+			w.margins(at.Margins)
+		}
+	}
+}
+
+// margins says of each share what it is the share of.
+func (w planWords) margins(criteria []result.Criterion) {
+	for i := range criteria {
+		criteria[i].Text = w.of(&criteria[i])
+	}
 }
 
 // Amount prints a number of a variable in its display unit: "1.29 m/min". A difference of a temperature leaves the offset
