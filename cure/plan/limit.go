@@ -43,20 +43,22 @@ type Limit struct {
 	Bound    Bound              `json:"bound"`
 	Value    *float64           `json:"value"` // good by itself; null: nowhere
 	Binding  *result.Criterion  `json:"binding"`
-	Refused  string             `json:"refused"`  // why validation accepts nothing beyond, where that is the bound
-	Margins  []result.Criterion `json:"margins"`  // at the limit, or nearest to one; the tightest first
-	Present  Standing           `json:"present"`  // the job as it is
-	Wanted   *Standing          `json:"wanted"`   // null: not asked
-	Beyond   *Standing          `json:"beyond"`   // 1 % or a tenth of a step past the limit
-	Levers   []Gain             `json:"levers"`   // in the order of what they buy
-	Complete bool               `json:"complete"` // false: the levers are still being looked at
-	Runs     int                `json:"runs"`     // how many settings were judged
-	Text     string             `json:"text"`     // the answer in a sentence or two
-	Answer   string             `json:"answer"`   // to what was wanted; empty where nothing was
+	Refused  string             `json:"refused"`    // why validation accepts nothing beyond, where that is the bound
+	Margins  []result.Criterion `json:"margins"`    // at the limit, or nearest to one; the tightest first
+	Present  Standing           `json:"present"`    // the job as it is
+	Wanted   *Standing          `json:"wanted"`     // null: not asked
+	Beyond   *Standing          `json:"beyond"`     // 1 % or a tenth of a step past the limit
+	Levers   []Gain             `json:"levers"`     // in the order of what they buy
+	Complete bool               `json:"complete"`   // false: the levers are still being looked at
+	Runs     int                `json:"runs"`       // how many settings were judged
+	Text     string             `json:"text"`       // the answer in a sentence or two
+	Shown    string             `json:"value_text"` // the limit in its display unit, rounded to the side on which it is good
+	Answer   string             `json:"answer"`     // to what was wanted; empty where nothing was
 }
 
 // Standing is one setting and how it is judged.
 type Standing struct {
+	Text    string             `json:"text"` // the value in its display unit
 	Value   float64            `json:"value"`
 	Met     bool               `json:"met"`
 	Refused string             `json:"refused"`

@@ -17,9 +17,13 @@ func FillLimit(l *plan.Limit) {
 	for i := range l.Levers {
 		l.Levers[i].Text = w.gain(&l.Levers[i], l)
 	}
+	if l.Value != nil {
+		l.Shown = inside(&l.Variable, *l.Value, l.Toward)
+	}
 	w.margins(l.Margins)
 	for _, at := range []*plan.Standing{&l.Present, l.Wanted, l.Beyond} {
 		if at != nil {
+			at.Text = Amount(&l.Variable, at.Value)
 			w.margins(at.Margins)
 		}
 	}
