@@ -189,7 +189,7 @@ export class PlanState {
     const stop = new AbortController();
     const study = { route: kind, goal: null };
     const reply = accepted(
-      await this.#engine.ask({ op: 'apply', job: this.#take(), apply: { study, trial } }, stop.signal),
+      await this.#engine.ask({ op: 'apply', job: this.#take(), study, trial }, stop.signal),
     );
     if (!reply.job) throw new Error(reply.message);
     return reply.job;
@@ -209,7 +209,8 @@ export class PlanState {
   #hear(key: string, news: Reply, basis: string): void {
     const reply = accepted(news);
     const took = this.#now() - (this.#plans[key]?.begun ?? 0);
-    this.#change(key, { reply, basis, took, first: this.#plans[key]?.first || took });
+    const total = reply.window?.expected ?? null;
+    this.#change(key, { reply, basis, total, took, first: this.#plans[key]?.first || took });
   }
 
   #change(key: string, change: Partial<Plan>): void {

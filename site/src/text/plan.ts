@@ -57,7 +57,7 @@ export const plan = {
   progress: {
     running: 'Looking',
     judged: (n: number) => (n === 1 ? '1 setting judged' : `${n} settings judged`),
-    of: (n: number, total: number) => `${n} of ${total} settings judged`,
+    of: (n: number, total: number) => `${n} of about ${Math.max(n, total)} settings judged`,
     elapsed: (time: string) => `${time} so far`,
     left: (time: string) => `about ${time} to go`,
     cancel: 'Cancel',
@@ -82,7 +82,7 @@ export const plan = {
     to: 'to',
     rangeWrong: (label: string, low: string, high: string, unit: string) =>
       `${label}: give two numbers between ${low} and ${high}${unit ? ` ${unit}` : ''}, the lower one first.`,
-    good: 'good',
+    empty: (range: string) => `Left empty: where the trade usually is. Accepted: ${range}.`,
     present: 'now',
     robust: 'farthest from every limit',
     key: 'What fails',
