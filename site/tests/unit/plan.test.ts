@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { aborted, EngineError } from '../../src/engine/client';
 import type { Listener } from '../../src/engine/sweep';
 import type {
+  ApiFault,
   Criterion,
   Job,
   PlanLimit,
