@@ -63,7 +63,12 @@ func rounded(x float64, digits int, round func(float64) float64) float64 {
 	if x == 0 {
 		return 0
 	}
-	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	return onGrid(x, int(math.Floor(math.Log10(math.Abs(x))))+1-digits, round)
+}
+
+// onGrid rounds to a power of ten.
+func onGrid(x float64, power int, round func(float64) float64) float64 {
+	places := -power
 	// Powers of ten below one are no binary numbers: dividing by those above one leaves the shortest digits.
 	if places >= 0 {
 		unit := math.Pow10(places)
@@ -83,13 +88,16 @@ func trimmed(x float64) float64 {
 
 // difference prints a change of a variable, always above zero.
 func difference(v *plan.Variable, si float64) string {
+	return shown(differenceUnit(v), math.Abs(si), math.Round)
+}
+
+func differenceUnit(v *plan.Variable) job.Display {
 	d := v.Display
-	d.Offset = 0
+	d.Offset, d.Digits = 0, 3
 	if v.Unit == "K" {
 		d.Symbol = "K"
 	}
-	d.Digits = 3
-	return shown(d, math.Abs(si), math.Round)
+	return d
 }
 
 // limit is the sentence: how far it goes, what fails beyond, and how much the next criterion has left.
@@ -163,7 +171,22 @@ func (w planWords) gain(g *plan.Gain, l *plan.Limit) string {
 	case g.Gain <= 0 || l.Value != nil && Amount(&l.Variable, *l.Value) == Amount(&l.Variable, *g.Value):
 		p = gainNothing
 	}
-	return fill(w.line[p], "what", what, "value", inside(&l.Variable, *g.Value, l.Toward), "gain", difference(&l.Variable, g.Gain))
+	round := math.Floor
+	if l.Toward == plan.Lowest {
+		round = math.Ceil
+	}
+	return fill(w.line[p], "what", what, "value", grainy(&l.Variable, l.Variable.Display, *g.Value, round),
+		"gain", grainy(&l.Variable, differenceUnit(&l.Variable), math.Abs(g.Gain), math.Round))
+}
+
+// grainy prints an amount that is known to a hundredth of the variable's step, and no finer.
+func grainy(v *plan.Variable, d job.Display, si float64, round func(float64) float64) string {
+	x := si*d.Factor + d.Offset
+	if v.Log || !finite(x) {
+		return shown(d, si, round)
+	}
+	r := onGrid(x, int(math.Floor(math.Log10(0.01*v.Step*d.Factor)+1e-9)), round)
+	return withUnit(sign(x, r)+plain(math.Abs(r)), d.Symbol)
 }
 
 // fails says what goes wrong by a criterion.
