@@ -175,7 +175,11 @@ func (w planWords) gain(g *plan.Gain, l *plan.Limit) string {
 	if l.Toward == plan.Lowest {
 		round = math.Ceil
 	}
-	return fill(w.line[p], "what", what, "value", grainy(&l.Variable, l.Variable.Display, *g.Value, round),
+	value := grainy(&l.Variable, l.Variable.Display, *g.Value, round)
+	if l.Variable.ID == plan.SprayLater {
+		value = grainy(&l.Variable, l.Variable.Display, math.Abs(*g.Value), round) + " " + w.way(&l.Variable, *g.Value)
+	}
+	return fill(w.line[p], "what", what, "value", value,
 		"gain", grainy(&l.Variable, differenceUnit(&l.Variable), math.Abs(g.Gain), math.Round))
 }
 
