@@ -70,6 +70,8 @@ export class PlanState {
   #plans = $state.raw<Readonly<Record<string, Plan>>>({});
   #briefs = $state.raw<Partial<Record<Kind, Briefing>>>({});
   #goals = $state.raw<Readonly<Record<string, Goal | undefined>>>({});
+  /** What could not be read of a route is not asked for again, until the job is another one. */
+  readonly #unknown = new Map<Kind, string>();
   #running = $state.raw<{ key: string; stop: AbortController } | null>(null);
 
   /** take gives the job in the form. */
@@ -108,13 +110,14 @@ export class PlanState {
 
   /** Reads off the core what can be asked of a route. */
   async learn(kind: Kind): Promise<void> {
-    if (this.busy || this.#briefs[kind]?.basis === this.basis(kind)) return;
+    const basis = this.basis(kind);
+    if (this.busy || this.#briefs[kind]?.basis === basis || this.#unknown.get(kind) === basis) return;
     const stop = new AbortController();
     this.#running = { key: '', stop };
     try {
       await this.#brief(kind, this.#take(), stop.signal);
-    } catch {
-      // Whoever asks will be told.
+    } catch (error) {
+      if (!isAbort(error)) this.#unknown.set(kind, basis); // whoever asks will be told
     } finally {
       if (this.#running?.stop === stop) this.#running = null;
     }

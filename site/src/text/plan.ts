@@ -81,6 +81,7 @@ export const plan = {
     y: 'Upwards',
     from: 'from',
     to: 'to',
+    same: 'Choose two different things for across and upwards.',
     rangeWrong: (label: string, low: string, high: string, unit: string) =>
       `${label}: give two numbers between ${low} and ${high}${unit ? ` ${unit}` : ''}, the lower one first.`,
     empty: (range: string) => `Left empty: where the trade usually is. Accepted: ${range}.`,
