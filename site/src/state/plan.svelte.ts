@@ -71,7 +71,7 @@ export class PlanState {
   #briefs = $state.raw<Partial<Record<Kind, Briefing>>>({});
   #goals = $state.raw<Readonly<Record<string, Goal | undefined>>>({});
   /** What could not be read of a route is not asked for again, until the job is another one. */
-  readonly #unknown = new Map<Kind, string>();
+  #unknown: Partial<Record<Kind, string>> = {};
   #running = $state.raw<{ key: string; stop: AbortController } | null>(null);
 
   /** take gives the job in the form. */
@@ -111,13 +111,13 @@ export class PlanState {
   /** Reads off the core what can be asked of a route. */
   async learn(kind: Kind): Promise<void> {
     const basis = this.basis(kind);
-    if (this.busy || this.#briefs[kind]?.basis === basis || this.#unknown.get(kind) === basis) return;
+    if (this.busy || this.#briefs[kind]?.basis === basis || this.#unknown[kind] === basis) return;
     const stop = new AbortController();
     this.#running = { key: '', stop };
     try {
       await this.#brief(kind, this.#take(), stop.signal);
     } catch (error) {
-      if (!isAbort(error)) this.#unknown.set(kind, basis); // whoever asks will be told
+      if (!isAbort(error)) this.#unknown[kind] = basis; // whoever asks will be told
     } finally {
       if (this.#running?.stop === stop) this.#running = null;
     }
