@@ -137,4 +137,4 @@ test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
 
 browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
 	@browser="$$(site/tests/browser/chromium.sh)"; \
-	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/axe.test.mjs
+	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/plan.test.mjs site/tests/browser/axe.test.mjs

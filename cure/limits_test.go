@@ -36,7 +36,7 @@ func TestLimitsHoldInPredict(t *testing.T) {
 				q.Limits = append(q.Limits, plan.LimitQuestion{Variable: v.ID})
 			}
 		}
-		limits, err := cure.Limits(q, plan.Batch)
+		limits, err := cure.Limits(q, plan.Batch, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

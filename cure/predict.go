@@ -31,13 +31,32 @@ func Predict(j job.Job) (result.Result, error) {
 	return r, nil
 }
 
-// Limits says how far things can be pushed before something fails.
-func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate) ([]plan.Limit, error) {
-	limits, err := plan.FindLimits(q, evaluate)
-	for i := range limits {
-		report.FillLimit(&limits[i])
+// Aims settles a study and says what its route is and could be asked for.
+func Aims(s plan.Study) (plan.Study, plan.Aims, error) {
+	s, err := s.Settle()
+	if err != nil {
+		return s, plan.Aims{}, err
 	}
-	return limits, err
+	aims := s.Aims()
+	report.FillAims(&aims)
+	return s, aims, nil
+}
+
+// Limits says how far things can be pushed before something fails. tell takes what is known before the changes of plant and
+// coat are looked at; nil where nobody watches.
+func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate, tell func([]plan.Limit)) ([]plan.Limit, error) {
+	worded := func(limits []plan.Limit) []plan.Limit {
+		for i := range limits {
+			report.FillLimit(&limits[i])
+		}
+		return limits
+	}
+	early := func(soFar []plan.Limit) { tell(worded(soFar)) }
+	if tell == nil {
+		early = nil
+	}
+	limits, err := plan.FindLimits(q, evaluate, early)
+	return worded(limits), err
 }
 
 // Window finds which settings of two variables are good. tell takes the picture as it fills in; nil where nobody watches.

@@ -26,7 +26,7 @@ const (
 	Demo     Op = "demo"     // the demo job
 	Schema   Op = "schema"   // the JSON Schema of the job
 
-	Variables Op = "variables" // what can be turned on a route of the job
+	Variables Op = "variables" // what can be turned on a route of the job, and what the route is asked for
 	Trials    Op = "trials"    // settings of a route, judged
 	Limits    Op = "limits"    // how far things can be pushed
 	Window    Op = "window"    // which settings of two variables are good
@@ -72,6 +72,7 @@ type Response struct {
 	Job       *job.Job        `json:"job,omitempty"`
 	Schema    json.RawMessage `json:"schema,omitempty"`
 	Variables []plan.Variable `json:"variables,omitempty"`
+	Aims      *plan.Aims      `json:"aims,omitempty"`
 	Outcomes  []plan.Outcome  `json:"outcomes,omitempty"`
 	Limits    []plan.Limit    `json:"limits,omitempty"`
 	Window    *plan.Window    `json:"window,omitempty"`

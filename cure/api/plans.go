@@ -23,7 +23,12 @@ func askVariables(q Request, j *job.Job, _ core) (Response, error) {
 	if q.Study == nil {
 		return Response{}, missing("study")
 	}
-	return Response{Variables: plan.Named(j, q.Study.Route)}, nil
+	q.Study.Job = j
+	study, aims, err := cure.Aims(*q.Study)
+	if err != nil {
+		return Response{}, err
+	}
+	return Response{Variables: plan.Named(j, study.Route), Aims: &aims}, nil
 }
 
 func askTrials(q Request, j *job.Job, c core) (Response, error) {
@@ -48,7 +53,7 @@ func askLimits(q Request, j *job.Job, c core) (Response, error) {
 		return Response{}, missing("limits")
 	}
 	q.Limits.Study.Job = j
-	limits, err := cure.Limits(*q.Limits, c.evaluate)
+	limits, err := cure.Limits(*q.Limits, c.evaluate, func(soFar []plan.Limit) { c.tell(Response{Limits: soFar}) })
 	return Response{Limits: limits}, err
 }
 

@@ -43,19 +43,22 @@ type Limit struct {
 	Bound    Bound              `json:"bound"`
 	Value    *float64           `json:"value"` // good by itself; null: nowhere
 	Binding  *result.Criterion  `json:"binding"`
-	Refused  string             `json:"refused"` // why validation accepts nothing beyond, where that is the bound
-	Margins  []result.Criterion `json:"margins"` // at the limit, or nearest to one; the tightest first
-	Present  Standing           `json:"present"` // the job as it is
-	Wanted   *Standing          `json:"wanted"`  // null: not asked
-	Beyond   *Standing          `json:"beyond"`  // 1 % or a tenth of a step past the limit
-	Levers   []Gain             `json:"levers"`  // in the order of what they buy
-	Runs     int                `json:"runs"`    // how many settings were judged
-	Text     string             `json:"text"`    // the answer in a sentence or two
-	Answer   string             `json:"answer"`  // to what was wanted; empty where nothing was
+	Refused  string             `json:"refused"`    // why validation accepts nothing beyond, where that is the bound
+	Margins  []result.Criterion `json:"margins"`    // at the limit, or nearest to one; the tightest first
+	Present  Standing           `json:"present"`    // the job as it is
+	Wanted   *Standing          `json:"wanted"`     // null: not asked
+	Beyond   *Standing          `json:"beyond"`     // 1 % or a tenth of a step past the limit
+	Levers   []Gain             `json:"levers"`     // in the order of what they buy
+	Complete bool               `json:"complete"`   // false: the levers are still being looked at
+	Runs     int                `json:"runs"`       // how many settings were judged
+	Text     string             `json:"text"`       // the answer in a sentence or two
+	Shown    string             `json:"value_text"` // the limit in its display unit, rounded to the side on which it is good
+	Answer   string             `json:"answer"`     // to what was wanted; empty where nothing was
 }
 
 // Standing is one setting and how it is judged.
 type Standing struct {
+	Text    string             `json:"text"` // the value in its display unit
 	Value   float64            `json:"value"`
 	Met     bool               `json:"met"`
 	Refused string             `json:"refused"`
@@ -79,8 +82,11 @@ type Gain struct {
 // FindLimits answers the questions by searches on the real model, all side by side. A value that it returns has been judged
 // good, and what binds has been seen to fail within a hundred-thousandth of it.
 //
+// What changes of plant and coat would buy takes most of the time; before it is looked for, tell gets what is known, with
+// Complete false. A nil tell gets nothing.
+//
 // Errors: a route, goal or variable that the job does not have; what evaluate returns.
-func FindLimits(q LimitsQuestion, evaluate Evaluate) ([]Limit, error) {
+func FindLimits(q LimitsQuestion, evaluate Evaluate, tell func([]Limit)) ([]Limit, error) {
 	study, err := q.Study.Settle()
 	if err != nil {
 		return nil, err
@@ -101,16 +107,28 @@ func FindLimits(q LimitsQuestion, evaluate Evaluate) ([]Limit, error) {
 			Margins: []result.Criterion{}, Levers: []Gain{}}}
 	}
 	c := crew{study, evaluate, finders}
-	for _, step := range []func() error{c.find, c.look, c.pull} {
+	for _, step := range []func() error{c.find, c.look} {
 		if err := step(); err != nil {
 			return nil, err
 		}
 	}
-	limits := make([]Limit, len(finders))
-	for i := range finders {
-		limits[i] = finders[i].limit
+	if tell != nil {
+		tell(c.limits(false))
 	}
-	return limits, nil
+	if err := c.pull(); err != nil {
+		return nil, err
+	}
+	return c.limits(true), nil
+}
+
+// limits are copies of what has been found.
+func (c *crew) limits(complete bool) []Limit {
+	limits := make([]Limit, len(c.finders))
+	for i := range c.finders {
+		limits[i] = c.finders[i].limit
+		limits[i].Complete = complete
+	}
+	return limits
 }
 
 // conclude reads the end of a search.

@@ -54,7 +54,7 @@ func TestLimitOfKnownModels(t *testing.T) {
 	} {
 		judged := 0
 		model := shares(func(at map[string]float64) []float64 { return c.model(at[LineSpeed]) })
-		limits, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed, Toward: c.toward}}}, model.evaluate(&judged))
+		limits, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed, Toward: c.toward}}}, model.evaluate(&judged), nil)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -100,7 +100,7 @@ func TestLevers(t *testing.T) {
 	})
 	judged := 0
 	wanted := 0.029
-	limits, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed, Wanted: &wanted, Levers: true}}}, model.evaluate(&judged))
+	limits, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed, Wanted: &wanted, Levers: true}}}, model.evaluate(&judged), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +136,7 @@ func TestLimitsRefuse(t *testing.T) {
 	judged := 0
 	model := shares(func(map[string]float64) []float64 { return []float64{0} })
 	code := func(q LimitsQuestion) fault.Code {
-		_, err := FindLimits(q, model.evaluate(&judged))
+		_, err := FindLimits(q, model.evaluate(&judged), nil)
 		var one *fault.Fault
 		var list fault.List
 		switch {
@@ -176,7 +176,7 @@ func TestLimitsRefuse(t *testing.T) {
 // TestCancelled: what the evaluator returns ends the search.
 func TestCancelled(t *testing.T) {
 	stop := errors.New("stop")
-	_, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed}}}, func(Study, []Trial) ([]Outcome, error) { return nil, stop })
+	_, err := FindLimits(LimitsQuestion{Study: tunnel(t), Limits: []LimitQuestion{{Variable: LineSpeed}}}, func(Study, []Trial) ([]Outcome, error) { return nil, stop }, nil)
 	if !errors.Is(err, stop) {
 		t.Errorf("%v", err)
 	}

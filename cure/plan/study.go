@@ -148,19 +148,10 @@ func (s Study) checkGoal() error {
 			return fault.New(fault.Choice, "goal.at_exit", fmt.Sprintf("%q", m), "Give marks out of touch, tack_free, dry_through, cured, cool.")
 		}
 	}
-	deadline := 0.0
-	switch s.Route {
-	case result.Room:
-		if len(g.AtExit) > 0 || !g.ByDeadline {
-			return fault.New(fault.Conflict, "goal", "a room has no exit", "Ask a room to be ready by its deadline.")
-		}
-		deadline = s.Job.Room.Deadline
-	case result.StaticOven:
-		deadline = s.Job.StaticOven.Deadline
-	case result.Tunnel:
-		deadline = s.Job.Tunnel.Deadline
+	if s.Route == result.Room && (len(g.AtExit) > 0 || !g.ByDeadline) {
+		return fault.New(fault.Conflict, "goal", "a room has no exit", "Ask a room to be ready by its deadline.")
 	}
-	if g.ByDeadline && deadline <= 0 {
+	if g.ByDeadline && deadlineOf(s.Job, s.Route) <= 0 {
 		return fault.New(fault.Missing, string(s.Route)+".deadline_s", "", "Say when the parts are needed.")
 	}
 	return nil

@@ -64,6 +64,8 @@ type Boundary struct {
 type Spot struct {
 	X        float64  `json:"x"`
 	Y        float64  `json:"y"`
+	XText    string   `json:"x_text"` // in their display units
+	YText    string   `json:"y_text"`
 	Standing Standing `json:"standing"` // its value is that of X
 	Margin   float64  `json:"margin"`   // distance to the nearest boundary as a share of the picture's width or height; 0 where it is not good
 }

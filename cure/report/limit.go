@@ -17,6 +17,23 @@ func FillLimit(l *plan.Limit) {
 	for i := range l.Levers {
 		l.Levers[i].Text = w.gain(&l.Levers[i], l)
 	}
+	if l.Value != nil {
+		l.Shown = inside(&l.Variable, *l.Value, l.Toward)
+	}
+	w.margins(l.Margins)
+	for _, at := range []*plan.Standing{&l.Present, l.Wanted, l.Beyond} {
+		if at != nil {
+			at.Text = Amount(&l.Variable, at.Value)
+			w.margins(at.Margins)
+		}
+	}
+}
+
+// margins says of each share what it is the share of.
+func (w planWords) margins(criteria []result.Criterion) {
+	for i := range criteria {
+		criteria[i].Text = w.of(&criteria[i])
+	}
 }
 
 // Amount prints a number of a variable in its display unit: "1.29 m/min". A difference of a temperature leaves the offset
@@ -46,7 +63,12 @@ func rounded(x float64, digits int, round func(float64) float64) float64 {
 	if x == 0 {
 		return 0
 	}
-	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	return onGrid(x, int(math.Floor(math.Log10(math.Abs(x))))+1-digits, round)
+}
+
+// onGrid rounds to a power of ten.
+func onGrid(x float64, power int, round func(float64) float64) float64 {
+	places := -power
 	// Powers of ten below one are no binary numbers: dividing by those above one leaves the shortest digits.
 	if places >= 0 {
 		unit := math.Pow10(places)
@@ -66,13 +88,16 @@ func trimmed(x float64) float64 {
 
 // difference prints a change of a variable, always above zero.
 func difference(v *plan.Variable, si float64) string {
+	return shown(differenceUnit(v), math.Abs(si), math.Round)
+}
+
+func differenceUnit(v *plan.Variable) job.Display {
 	d := v.Display
-	d.Offset = 0
+	d.Offset, d.Digits = 0, 3
 	if v.Unit == "K" {
 		d.Symbol = "K"
 	}
-	d.Digits = 3
-	return shown(d, math.Abs(si), math.Round)
+	return d
 }
 
 // limit is the sentence: how far it goes, what fails beyond, and how much the next criterion has left.
@@ -146,7 +171,26 @@ func (w planWords) gain(g *plan.Gain, l *plan.Limit) string {
 	case g.Gain <= 0 || l.Value != nil && Amount(&l.Variable, *l.Value) == Amount(&l.Variable, *g.Value):
 		p = gainNothing
 	}
-	return fill(w.line[p], "what", what, "value", inside(&l.Variable, *g.Value, l.Toward), "gain", difference(&l.Variable, g.Gain))
+	round := math.Floor
+	if l.Toward == plan.Lowest {
+		round = math.Ceil
+	}
+	value := grainy(&l.Variable, l.Variable.Display, *g.Value, round)
+	if l.Variable.ID == plan.SprayLater {
+		value = grainy(&l.Variable, l.Variable.Display, math.Abs(*g.Value), round) + " " + w.way(&l.Variable, *g.Value)
+	}
+	return fill(w.line[p], "what", what, "value", value,
+		"gain", grainy(&l.Variable, differenceUnit(&l.Variable), math.Abs(g.Gain), math.Round))
+}
+
+// grainy prints an amount that is known to a hundredth of the variable's step, and no finer.
+func grainy(v *plan.Variable, d job.Display, si float64, round func(float64) float64) string {
+	x := si*d.Factor + d.Offset
+	if v.Log || !finite(x) {
+		return shown(d, si, round)
+	}
+	r := onGrid(x, int(math.Floor(math.Log10(0.01*v.Step*d.Factor)+1e-9)), round)
+	return withUnit(sign(x, r)+plain(math.Abs(r)), d.Symbol)
 }
 
 // fails says what goes wrong by a criterion.

@@ -24,6 +24,15 @@ func Limits(s plan.Study, limits []plan.Limit) string {
 	return b.String()
 }
 
+// FillAims writes the words of what a route is and could be asked for.
+func FillAims(a *plan.Aims) {
+	w := english()
+	a.Text = englishPlans().goal(w, a.Goal)
+	for i := range a.Marks {
+		a.Marks[i].Label = w.holds[a.Marks[i].Mark]
+	}
+}
+
 // Goal says what a study asks of its route.
 func Goal(s plan.Study) string {
 	w, p := english(), englishPlans()

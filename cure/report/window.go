@@ -14,6 +14,13 @@ func FillWindow(win *plan.Window) {
 	for i := range win.Limits {
 		win.Limits[i].Text = w.fails(&result.Criterion{Name: win.Limits[i].Name, Place: w.line[somewhere]})
 	}
+	for _, s := range []*plan.Spot{&win.Present, win.Robust} {
+		if s != nil {
+			s.XText, s.YText = Amount(&win.X, s.X), Amount(&win.Y, s.Y)
+			s.Standing.Text = s.XText
+			w.margins(s.Standing.Margins)
+		}
+	}
 	win.Text = w.window(win)
 	win.Detail = fill(w.line[windowDetail], "runs", plain(float64(win.Runs)))
 }

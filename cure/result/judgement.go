@@ -37,6 +37,7 @@ type Criterion struct {
 	Place string        `json:"place"` // zone or oven; empty where it is of the part
 	Spot  string        `json:"spot"`  // the part's spot that is worst off; empty for the open face
 	Share float64       `json:"share"`
+	Text  string        `json:"text,omitempty"` // what the share is the share of; where a person reads it
 }
 
 // Met reports whether the criterion is satisfied.

@@ -36,6 +36,7 @@ const parts = [
   ['then the page: answers, heads of the form', total(without(page, first))],
   ['beside it: fields of the form', total(without(closure(chunk('SectionBody')), page))],
   ['later: detail and print', total(without(closure(chunk('later')), page))],
+  ['later: planning', total(without(closure(chunk('plan')), page))],
   ['later: drawings, with Plot', total(without(closure(chunk('drawings')), page))],
   [
     'the worker, with the runtime script',

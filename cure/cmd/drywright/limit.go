@@ -64,7 +64,7 @@ func (p *program) limitVerb(args []string) int {
 		ask.Limits = append(ask.Limits, q)
 	}
 	shown := p.newProgress("limits", 0)
-	limits, err := cure.Limits(ask, p.newPool(shown.judged).evaluate)
+	limits, err := cure.Limits(ask, p.newPool(shown.judged).evaluate, nil)
 	shown.over()
 	if err != nil {
 		return p.refuse(err)

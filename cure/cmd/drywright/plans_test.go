@@ -85,11 +85,11 @@ func TestPoolIsTheSameAsOne(t *testing.T) {
 	p := program{ctx: ctx}
 	crew := p.newPool(func(int64) {})
 	q := plan.LimitsQuestion{Study: plan.Study{Job: &j, Route: result.Tunnel}, Limits: []plan.LimitQuestion{{Variable: plan.LineSpeed, Levers: true}}}
-	many, err := cure.Limits(q, crew.evaluate)
+	many, err := cure.Limits(q, crew.evaluate, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	one, err := cure.Limits(q, plan.Batch)
+	one, err := cure.Limits(q, plan.Batch, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +99,7 @@ func TestPoolIsTheSameAsOne(t *testing.T) {
 		t.Errorf("%d judged, answers differ:\n%s\n%s", crew.judged.Load(), a, b)
 	}
 	cancel()
-	if _, err := cure.Limits(q, crew.evaluate); !errors.Is(err, context.Canceled) {
+	if _, err := cure.Limits(q, crew.evaluate, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
 	}
 }

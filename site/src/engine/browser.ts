@@ -1,12 +1,14 @@
 import { Engine } from './client';
-import type { Port } from './protocol';
+import type { Port, Source } from './protocol';
 
-/** The engine of a page served over http: worker, runtime script and WebAssembly lie beside the page. */
-export function browserEngine(): Engine {
-  const hire = (): Port =>
-    new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'drywright-core' }) as Port;
-  return new Engine(hire, {
-    exec: new URL('wasm_exec.js', document.baseURI).href,
-    wasm: new URL('drywright.wasm', document.baseURI).href,
-  });
-}
+export const hire = (): Port =>
+  new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'drywright-core' }) as Port;
+
+/** Worker, runtime script and WebAssembly lie beside the page. */
+export const source = (): Source => ({
+  exec: new URL('wasm_exec.js', document.baseURI).href,
+  wasm: new URL('drywright.wasm', document.baseURI).href,
+});
+
+/** The engine of a page served over http. */
+export const browserEngine = (): Engine => new Engine(hire, source());

@@ -20,7 +20,7 @@ export class EngineError extends Error {
 }
 
 /** How long a worker that is handed the compiled core may take to start [ms]: a hundred times what it takes. */
-const patience = 10_000;
+export const patience = 10_000;
 
 interface Pending {
   id: number;
@@ -28,7 +28,7 @@ interface Pending {
   reject(error: Error): void;
 }
 
-const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
+export const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
 export const isAbort = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
@@ -64,6 +64,11 @@ export class Engine {
     if (reply.ok || reply.faults.length > 0) return reply.faults;
     this.#replace();
     throw new EngineError(reply.message);
+  }
+
+  /** The compiled core, once it has been fetched, for others to start from. */
+  get module(): WebAssembly.Module | null {
+    return this.#module;
   }
 
   /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
@@ -141,6 +146,10 @@ export class Engine {
         return;
       case 'answer':
         if (this.#pending?.id === message.id) this.#settle(message.bytes);
+        return;
+      case 'batch':
+      case 'news':
+        return; // of sweeps, which this engine does not ask for
     }
   }
 

@@ -8,16 +8,24 @@ export interface Source {
 
 export type ToWorker =
   | { kind: 'start'; source: Source; module: WebAssembly.Module | null }
-  | { kind: 'ask'; id: number; bytes: Uint8Array };
+  | { kind: 'ask'; id: number; bytes: Uint8Array }
+  /** A planning question: the worker leads the search and has the settings judged by others. */
+  | { kind: 'sweep'; id: number; bytes: Uint8Array; workers: number }
+  /** What the others have made of a batch, in its order. */
+  | { kind: 'judged'; batch: number; replies: Uint8Array[] };
 
 export type FromWorker =
   | { kind: 'ready'; module: WebAssembly.Module }
   | { kind: 'answer'; id: number; bytes: Uint8Array }
+  /** Requests of a sweep to be answered by others, with the number of settings in each. */
+  | { kind: 'batch'; batch: number; requests: Uint8Array[]; settings: number[] }
+  /** What a sweep knows so far. */
+  | { kind: 'news'; id: number; bytes: Uint8Array }
   | { kind: 'dead'; reason: string };
 
 /** The part of Worker that the client needs, so that tests can hand it another. */
 export interface Port {
-  postMessage(message: ToWorker): void;
+  postMessage(message: ToWorker, transfer?: Transferable[]): void;
   terminate(): void;
   onmessage: ((event: { data: FromWorker }) => void) | null;
   onerror: ((event: { message: string }) => void) | null;

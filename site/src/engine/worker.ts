@@ -1,6 +1,7 @@
 /**
  * The thread that holds the core. It loads the Go runtime's script and the WebAssembly, waits for the core to register
- * `drywright`, and then passes bytes in and bytes out. It knows nothing of jobs or answers.
+ * `drywright`, and then passes bytes in and bytes out. It knows nothing of jobs or answers. One that leads a sweep hands
+ * the settings to be judged out through the page, which spreads them over other workers.
  */
 import type { FromWorker, Source, ToWorker } from './protocol';
 
@@ -9,13 +10,21 @@ interface GoRuntime {
   run(instance: WebAssembly.Instance): Promise<void>;
 }
 
+/** What carries out the parts of a sweep. */
+interface Host {
+  pool(requests: Uint8Array<ArrayBuffer>[]): Promise<Uint8Array[]>;
+  tell(news: Uint8Array<ArrayBuffer>): void;
+}
+
 declare global {
   var Go: new () => GoRuntime;
-  var drywright: ((request: Uint8Array) => Uint8Array) | undefined;
+  var drywright: ((request: Uint8Array) => Uint8Array<ArrayBuffer>) | undefined;
+  var drywrightSweep:
+    ((request: Uint8Array, host: Host, workers: number) => Promise<Uint8Array<ArrayBuffer>>) | undefined;
   var drywrightReady: (() => void) | undefined;
 }
 
-const send = (message: FromWorker): void => postMessage(message);
+const send = (message: FromWorker, transfer: Transferable[] = []): void => postMessage(message, { transfer });
 const die = (cause: unknown): void =>
   send({ kind: 'dead', reason: cause instanceof Error ? cause.message : String(cause) });
 
@@ -50,15 +59,49 @@ async function answer(id: number, bytes: Uint8Array): Promise<void> {
   await started;
   const call = globalThis.drywright;
   if (!call) throw new Error('the core is gone');
-  send({ kind: 'answer', id, bytes: call(bytes) });
+  const reply = call(bytes);
+  send({ kind: 'answer', id, bytes: reply }, [reply.buffer]);
 }
 
-onmessage = (event: MessageEvent<ToWorker>): void => {
-  const message = event.data;
-  if (message.kind === 'start') {
-    started = start(message.source, message.module);
-    started.catch(die);
-  } else {
-    answer(message.id, message.bytes).catch(die);
+const waiting = new Map<number, (replies: Uint8Array[]) => void>();
+let batches = 0;
+
+/** Reads off a request how many settings it holds; here, where nobody waits for the thread. */
+const settingsOf = (request: Uint8Array): number =>
+  (JSON.parse(new TextDecoder().decode(request)) as { trials: { trials: unknown[] } }).trials.trials.length;
+
+async function sweep(id: number, bytes: Uint8Array, workers: number): Promise<void> {
+  await started;
+  const call = globalThis.drywrightSweep;
+  if (!call) throw new Error('the core is gone');
+  const pool: Host['pool'] = (requests) =>
+    new Promise((resolve) => {
+      const batch = batches++;
+      waiting.set(batch, resolve);
+      const settings = requests.map(settingsOf);
+      send(
+        { kind: 'batch', batch, requests, settings },
+        requests.map((r) => r.buffer),
+      );
+    });
+  const tell: Host['tell'] = (news) => send({ kind: 'news', id, bytes: news }, [news.buffer]);
+  const reply = await call(bytes, { pool, tell }, workers);
+  send({ kind: 'answer', id, bytes: reply }, [reply.buffer]);
+}
+
+function carryOut(message: ToWorker): Promise<void> | undefined {
+  switch (message.kind) {
+    case 'start':
+      return (started = start(message.source, message.module));
+    case 'ask':
+      return answer(message.id, message.bytes);
+    case 'sweep':
+      return sweep(message.id, message.bytes, message.workers);
+    case 'judged':
+      waiting.get(message.batch)?.(message.replies);
+      waiting.delete(message.batch);
+      return undefined;
   }
-};
+}
+
+onmessage = (event: MessageEvent<ToWorker>): void => void carryOut(event.data)?.catch(die);

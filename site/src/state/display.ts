@@ -13,5 +13,9 @@ export function limitText(si: number, d: Display): string {
   return fieldText(Number(toShown(si, d).toPrecision(5)));
 }
 
+/** An amount to be read, not typed: four digits and the unit. */
+export const amountText = (si: number, d: Display): string =>
+  `${fieldText(Number(toShown(si, d).toPrecision(4))).replace('-', '\u2212')}${d.symbol ? `\u00a0${d.symbol}` : ''}`;
+
 export const rangeText = (low: number, high: number, d: Display): string =>
   `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? `\u00a0${d.symbol}` : ''}`;

@@ -3,15 +3,13 @@
 //
 // Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { after, before, test } from 'node:test';
+import { clean } from './axe.mjs';
 import { openPage } from './browser.mjs';
 import { serve } from './command.mjs';
 import { complaint, routes, Screen } from './screen.mjs';
 
 const coat = 'film.wet_coat_kg_per_m2';
-const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let server, view, screen;
 
@@ -37,16 +35,7 @@ async function settle() {
   }
 }
 
-/** Finds nothing, or says what and where. */
-async function flawless() {
-  // Into the page past its security policy, which would not let a script in.
-  await view.page.evaluate(axe);
-  const found = await view.page.evaluate(async () => {
-    const { violations } = await globalThis.axe.run(document, { resultTypes: ['violations'] });
-    return violations.map((v) => `${v.id}: ${v.help}\n${v.nodes.map((n) => `  ${n.target}\n    ${n.failureSummary}`).join('\n')}`);
-  });
-  assert.equal(found.join('\n'), '');
-}
+const flawless = () => clean(view.page);
 
 /** Opens every section, every fold and every help text of the form and the detail. */
 async function unfold() {

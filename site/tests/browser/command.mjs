@@ -18,6 +18,15 @@ export const demo = () => JSON.parse(run(['demo'], '', 0).stdout);
 /** The result for a job. */
 export const answer = (job) => JSON.parse(run(['predict', '--json', '-'], JSON.stringify(job), 0).stdout);
 
+/** One limit of a route, with what would help; want is a change such as "+20%". */
+export const limit = (job, route, of, want) =>
+  JSON.parse(
+    run(['limit', '--json', '--route', route, '--of', of, ...(want ? ['--want', want] : []), '-'], JSON.stringify(job), 0).stdout,
+  );
+
+/** A worked example. */
+export const example = (which) => JSON.parse(run(['demo', '--which', which], '', 0).stdout);
+
 /** Why a job is refused, one reason a line. */
 export const refuse = (job) => run(['predict', '-'], JSON.stringify(job), 1).stderr;
 

@@ -1,28 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { Engine, isAbort } from '../../src/engine/client';
-import type { FromWorker, Port, ToWorker } from '../../src/engine/protocol';
-
-/** A worker in the hand: records what it is told, says what the test lets it say. */
-class FakePort implements Port {
-  told: ToWorker[] = [];
-  gone = false;
-  onmessage: ((event: { data: FromWorker }) => void) | null = null;
-  onerror: ((event: { message: string }) => void) | null = null;
-  postMessage(message: ToWorker): void {
-    this.told.push(message);
-  }
-  terminate(): void {
-    this.gone = true;
-  }
-  say(message: FromWorker): void {
-    this.onmessage?.({ data: message });
-  }
-  reply(answer: unknown): void {
-    const last = this.told.at(-1);
-    if (last?.kind !== 'ask') throw new Error('was not asked');
-    this.say({ kind: 'answer', id: last.id, bytes: new TextEncoder().encode(JSON.stringify(answer)) });
-  }
-}
+import { FakePort } from './ports';
 
 function staff(): { engine: Engine; hired: FakePort[] } {
   const hired: FakePort[] = [];

@@ -1,0 +1,2 @@
+/** Planning: one file of the build, loaded behind the answers. */
+export { default as PlanPanel } from './PlanPanel.svelte';

@@ -1,0 +1,66 @@
+/** The questions that are one click away, in plain speech, and what they ask of the core. */
+import type { Aims, Kind, Study, Variable } from '../generated/contract';
+import type { Wording } from '../state/plan.svelte';
+import { plan } from '../text/plan';
+
+export interface Question {
+  name: string;
+  /** What is pushed. */
+  variable: string;
+  /** Its words; those of a wanted change take the per cent as typed. */
+  words: (percent: string) => string;
+  /** More is wanted of it, in per cent. */
+  wants?: boolean;
+  /** Not every job of the route has the variable. */
+  sometimes?: boolean;
+}
+
+const t = plan.questions;
+
+const questions: Readonly<Record<Kind, readonly Question[]>> = {
+  tunnel: [
+    { name: 'more', variable: 'line_speed', words: t.more, wants: true },
+    { name: 'fast', variable: 'line_speed', words: () => t.fast },
+    { name: 'cool', variable: 'zone_temperatures', words: () => t.cool },
+  ],
+  room: [
+    { name: 'late', variable: 'spray_later', words: () => t.late },
+    { name: 'load', variable: 'rack_load', words: () => t.load, sometimes: true },
+  ],
+  static_oven: [
+    { name: 'short', variable: 'dwell', words: () => t.short },
+    { name: 'cool', variable: 'set_point', words: () => t.setPoint },
+    { name: 'full', variable: 'charge', words: () => t.full, sometimes: true },
+  ],
+};
+
+/** The questions of a route. What only some jobs have is left out until it is known that this one has it. */
+export const questionsOf = (kind: Kind, variables: readonly Variable[] | null): readonly Question[] =>
+  questions[kind].filter((q) =>
+    variables ? variables.some((v) => v.id === q.variable) : q.sometimes !== true,
+  );
+
+/** One limit, with what would help; more is the wanted change as a share. */
+export const limitWording =
+  (variable: string, more: number | null): Wording =>
+  ({ variables, aims }) => {
+    const found = variables.find((v) => v.id === variable);
+    const wanted = more === null || !found ? null : found.present * (1 + more);
+    const toward = found?.toward ?? 'highest';
+    return {
+      op: 'limits',
+      limits: { study: studyOf(aims), limits: [{ variable, toward, wanted, levers: true }] },
+    };
+  };
+
+/** Every limit of the route, in one sweep. */
+export const allWording: Wording = ({ variables, aims }) => ({
+  op: 'limits',
+  limits: {
+    study: studyOf(aims),
+    limits: variables.map(({ id, toward }) => ({ variable: id, toward, wanted: null, levers: false })),
+  },
+});
+
+/** The goal is stated, so that the core need not find it out again. */
+export const studyOf = ({ route, goal }: Aims): Study => ({ route, goal });
