@@ -22,8 +22,8 @@ func quickOven() job.Job {
 	return j
 }
 
-// planned builds a planning request around the quick oven.
-func planned(t *testing.T, q Request) []byte {
+// plannedOven builds a planning request around the quick oven.
+func plannedOven(t *testing.T, q Request) []byte {
 	t.Helper()
 	var err error
 	if q.Job, err = job.Encode(quickOven()); err != nil {
@@ -61,7 +61,7 @@ func TestSureQuestions(t *testing.T) {
 			continue
 		}
 		c.request.Op = op
-		request := planned(t, c.request)
+		request := plannedOven(t, c.request)
 		var told []Response
 		pooled := Sweep(request, Host{Workers: 2, Pool: func(requests [][]byte) ([][]byte, error) {
 			replies := make([][]byte, len(requests))
@@ -101,7 +101,7 @@ func TestSureQuestionsRefused(t *testing.T) {
 		{Request{Op: Spread, Spread: &plan.SpreadQuestion{Study: room}}, fault.Missing, "room"},
 	} {
 		var r Response
-		if err := json.Unmarshal(Handle(planned(t, c.q)), &r); err != nil || r.OK || len(r.Faults) != 1 || r.Faults[0].Code != c.code || r.Faults[0].Path != c.path {
+		if err := json.Unmarshal(Handle(plannedOven(t, c.q)), &r); err != nil || r.OK || len(r.Faults) != 1 || r.Faults[0].Code != c.code || r.Faults[0].Path != c.path {
 			t.Errorf("%s: %+v, %v", c.q.Op, r, err)
 		}
 	}

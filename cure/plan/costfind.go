@@ -108,7 +108,7 @@ func (c *costing) room() error {
 		_, err := c.judge(Trial{})
 		return err
 	}
-	limits, err := FindLimits(LimitsQuestion{Study: c.study, Limits: []LimitQuestion{{Variable: RackLoad}}}, c.evaluate)
+	limits, err := FindLimits(LimitsQuestion{Study: c.study, Limits: []LimitQuestion{{Variable: RackLoad}}}, c.evaluate, nil)
 	if err != nil {
 		return err
 	}
