@@ -44,7 +44,8 @@ func (c cell) holds(p point) bool {
 // survey is a window in the making.
 type survey struct {
 	question WindowQuestion
-	study    Study
+	exact    Study // as asked for
+	study    Study // as the picture needs it
 	evaluate Evaluate
 	tell     func(Window)
 	window   Window

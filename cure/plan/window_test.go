@@ -135,8 +135,6 @@ func TestWindowAgreesWithDirectRuns(t *testing.T) {
 		{demos[0].Job, result.StaticOven, Dwell, SetPoint, 100},
 		{demos[1].Job, result.Room, SprayLater, RackLoad, 100},
 	} {
-		// The comparison is of one model with itself, so it may be a coarse one.
-		c.job.Numerics.FilmCells, c.job.Numerics.RelativeTolerance = 12, 1e-4
 		s, err := newSurvey(WindowQuestion{Study: Study{Job: &c.job, Route: c.route}, X: Axis{Variable: c.x}, Y: Axis{Variable: c.y}}, Batch, nil)
 		if err != nil {
 			t.Fatal(err)
@@ -149,7 +147,7 @@ func TestWindowAgreesWithDirectRuns(t *testing.T) {
 		random, segments := rand.New(rand.NewPCG(11, 5)), s.segments()
 		for range c.points {
 			p := point{random.Float64(), random.Float64()}
-			o, err := Batch(s.study, []Trial{s.setting(p)})
+			o, err := Batch(s.exact, []Trial{s.setting(p)})
 			if err != nil {
 				t.Fatal(err)
 			}
