@@ -18,6 +18,7 @@ var mayImport = map[string][]string{
 	"cure/fault":         {},
 	"cure/num":           {"cure/fault"},
 	"cure/ode":           {"cure/fault", "cure/num"},
+	"cure/trial":         {"cure/fault"},
 	"cure/air":           {"cure/fault", "cure/num"},
 	"cure/kinetics":      {"cure/fault", "cure/num"},
 	"cure/transfer":      {"cure/fault", "cure/air"},

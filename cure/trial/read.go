@@ -1,0 +1,354 @@
+package trial
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// form is one way to read the text.
+type form struct {
+	separator, decimal byte
+	name               string
+}
+
+// forms are tried in this order; of two that read equally well the first counts. A decimal comma cannot stand beside a
+// separating comma.
+var forms = []form{
+	{'\t', '.', "tab"}, {'\t', ',', "tab"}, {';', '.', "semicolon"}, {';', ',', "semicolon"}, {'|', '.', "bar"}, {'|', ',', "bar"},
+	{',', '.', "comma"}, {' ', '.', "spaces"}, {' ', ',', "spaces"},
+}
+
+// Read recognises separator, decimal mark and header of a text and reads its columns. Errors are *fault.Fault whose path is
+// the line ("line 14"): text that is too long or no text, no two columns of numbers, rows with more cells than the rest, a
+// word among numbers, a number that could mean two.
+func Read(data []byte) (*Table, error) {
+	t := &Table{}
+	lines, err := t.lines(data)
+	if err != nil {
+		return nil, err
+	}
+	declared := byte(0)
+	if s, ok := strings.CutPrefix(strings.ToLower(strings.TrimSpace(lines[0].text)), "sep="); ok && len(s) == 1 {
+		declared, lines = s[0], lines[1:]
+	}
+	f, width, ok := best(lines, declared)
+	if !ok {
+		return nil, nothing(lines)
+	}
+	t.Separator, t.Decimal = f.name, "point"
+	if f.decimal == ',' {
+		t.Decimal = "comma"
+	}
+	return t, t.fill(lines, f, width)
+}
+
+// nothing complains of a text in which no form finds a table.
+func nothing(lines []line) error {
+	if len(lines) == 0 {
+		return at(1, fault.Missing, "", "The text holds no rows: give a table with two columns or more.")
+	}
+	return at(lines[0].number, fault.Syntax, fmt.Sprintf("%q starts a text without two columns of numbers", shorten(lines[0].text)),
+		"Give one row a line, its cells parted by tabs, semicolons, commas or spaces.")
+}
+
+// sample is how many lines decide on the form.
+const sample = 400
+
+// best returns the form that reads most lines, and the number of columns of most rows.
+func best(lines []line, declared byte) (f form, width int, ok bool) {
+	if len(lines) > sample {
+		lines = lines[:sample]
+	}
+	most := 0.0
+	for _, c := range forms {
+		if declared != 0 && c.separator != declared {
+			continue
+		}
+		if points, w := c.judge(lines); points > most*(1+1e-9) {
+			f, width, most, ok = c, w, points, true
+		}
+	}
+	return f, width, ok
+}
+
+// judge counts the lines that hold two numbers or more, less their share of cells that are none, and those of another
+// width than most.
+func (f form) judge(lines []line) (points float64, width int) {
+	widths := map[int]int{}
+	value := make([]float64, len(lines))
+	wide := make([]int, len(lines))
+	for i, l := range lines {
+		cells := split(l.text, f.separator)
+		good, bad := 0, 0
+		for _, c := range cells {
+			switch _, kind := parse(c, f.decimal); kind {
+			case number, clock:
+				good++
+			case word, ambiguous:
+				bad++
+			}
+		}
+		if good < 2 {
+			continue
+		}
+		value[i], wide[i] = 1-float64(bad)/float64(len(cells)), len(cells)
+		widths[len(cells)]++
+		if n := widths[len(cells)]; n > widths[width] || n == widths[width] && len(cells) > width {
+			width = len(cells)
+		}
+	}
+	for i := range value {
+		if wide[i] == width {
+			points += value[i]
+		}
+	}
+	return points, width
+}
+
+// fill cuts all lines into cells and makes columns of them.
+func (t *Table) fill(lines []line, f form, width int) error {
+	first := -1
+	for i, l := range lines {
+		cells := split(l.text, f.separator)
+		if good := count(cells, f.decimal); len(cells) == width && good >= 2 {
+			first = i
+			break
+		}
+	}
+	if first < 0 {
+		return nothing(lines)
+	}
+	if width > MaxColumns {
+		return at(lines[first].number, fault.Limit, fmt.Sprintf("%d columns", width), fmt.Sprintf("Give at most %d.", MaxColumns))
+	}
+	if n := len(lines) - first; n > MaxRows {
+		return at(lines[first+MaxRows].number, fault.Limit, fmt.Sprintf("%d rows", n),
+			fmt.Sprintf("Give at most %d: keep every tenth row.", MaxRows))
+	}
+	if err := t.head(lines[:first], f, width, lines[first]); err != nil {
+		return err
+	}
+	for _, l := range lines[first:] {
+		cells := split(l.text, f.separator)
+		for len(cells) > width && cells[len(cells)-1] == "" {
+			cells = cells[:len(cells)-1]
+		}
+		if len(cells) > width {
+			return at(l.number, fault.Conflict, fmt.Sprintf("%d cells where the other rows have %d", len(cells), width),
+				"Check the row; decimal commas beside separating commas cannot be told apart: export with semicolons.")
+		}
+		if len(cells) < 2 && width >= 2 {
+			return at(l.number, fault.Syntax, fmt.Sprintf("%q is no row of the table", shorten(l.text)), "Delete the line or complete it.")
+		}
+		for len(cells) < width {
+			cells = append(cells, "")
+		}
+		t.cells, t.Lines = append(t.cells, cells), append(t.Lines, l.number)
+	}
+	for i := range t.Columns {
+		if err := t.column(i, f.decimal); err != nil {
+			return err
+		}
+	}
+	t.dropEmpty()
+	t.cells = nil
+	return nil
+}
+
+func count(cells []string, decimal byte) (good int) {
+	for _, c := range cells {
+		if _, kind := parse(c, decimal); kind == number || kind == clock {
+			good++
+		}
+	}
+	return good
+}
+
+// head reads names and units from the lines above the data: the last line that is as wide as the data, or the two last where
+// the lower one holds nothing but units. What stands further up is skipped and said.
+func (t *Table) head(above []line, f form, width int, data line) error {
+	t.Columns = make([]Column, width)
+	for i := range t.Columns {
+		t.Columns[i].Name = fmt.Sprintf("column %d", i+1)
+	}
+	if len(above) == 0 {
+		return nil
+	}
+	row := func(i int) []string {
+		if i < 0 {
+			return nil
+		}
+		cells := split(above[i].text, f.separator)
+		for len(cells) > width && cells[len(cells)-1] == "" {
+			cells = cells[:len(cells)-1]
+		}
+		return cells
+	}
+	last := len(above) - 1
+	names := row(last)
+	if f.separator == ' ' && len(names) != width { // "time [min] mass [g]" with names of several words
+		names = joined(names, width)
+	}
+	if len(names) != width {
+		if len(names) > 1 {
+			return at(above[last].number, fault.Conflict, fmt.Sprintf("%d names over %d columns (line %d)", len(names), width, data.number),
+				"Give every column one name; decimal commas beside separating commas cannot be told apart: export with semicolons.")
+		}
+		t.note("%d lines above the data were skipped.", len(above))
+		return nil
+	}
+	t.Header = true
+	unitsOnly := allUnits(names)
+	var upper []string
+	if unitsOnly {
+		if upper = row(last - 1); len(upper) == width {
+			last--
+		} else {
+			upper = nil
+		}
+	}
+	for i, cell := range names {
+		c := &t.Columns[i]
+		if upper != nil {
+			cell = strings.TrimSpace(upper[i]) + " [" + strings.Trim(strings.TrimSpace(cell), "[]()") + "]"
+		} else if unitsOnly {
+			cell = "[" + strings.Trim(strings.TrimSpace(cell), "[]()") + "]"
+		}
+		name, u, found := header(cell)
+		if found {
+			c.Unit = u.symbol
+		} else if name = strings.TrimSpace(strings.TrimSuffix(name, "[]")); clockFormat(strings.Trim(cell[len(name):], " []()")) {
+			c.Unit = strings.ToLower(strings.Trim(cell[len(name):], " []()"))
+		}
+		if name != "" {
+			c.Name = name
+		}
+		c.Kind = named(name, u)
+	}
+	if last > 0 {
+		t.note("%d lines above the names were skipped.", last)
+	}
+	return nil
+}
+
+// joined puts the words of a header back together where the columns are parted by spaces: a bracketed unit ends a name.
+func joined(words []string, width int) []string {
+	var names []string
+	current := ""
+	for _, w := range words {
+		current = strings.TrimSpace(current + " " + w)
+		if strings.HasSuffix(w, "]") || strings.HasSuffix(w, ")") {
+			names, current = append(names, current), ""
+		}
+	}
+	if current != "" {
+		names = append(names, current)
+	}
+	if len(names) != width {
+		return words
+	}
+	return names
+}
+
+// allUnits reports whether a row holds units alone.
+func allUnits(cells []string) bool {
+	all, found := units(), false
+	for _, c := range cells {
+		c = strings.ToLower(strings.Trim(strings.TrimSpace(c), "[]()"))
+		_, known := all[c]
+		if !known && !clockFormat(c) && c != "" {
+			return false
+		}
+		found = found || known
+	}
+	return found
+}
+
+// column decides what a column holds and reads it.
+func (t *Table) column(i int, decimal byte) error {
+	c := &t.Columns[i]
+	var counts [5]int
+	for _, cells := range t.cells {
+		_, kind := parse(cells[i], decimal)
+		counts[kind]++
+	}
+	if counts[word] > counts[number]+counts[clock]+counts[ambiguous] || c.Kind == Coupon {
+		c.Words = make([]string, len(t.cells))
+		for r, cells := range t.cells {
+			c.Words[r] = strings.Trim(cells[i], `"' `)
+		}
+		return nil
+	}
+	c.Clock = counts[clock] > counts[number]
+	c.Numbers = make([]float64, len(t.cells))
+	for r, cells := range t.cells {
+		v, kind := parse(cells[i], decimal)
+		path := func(code fault.Code, got, advice string) error {
+			return at(t.Lines[r], code, fmt.Sprintf("%s: %s", c.Name, got), advice)
+		}
+		switch {
+		case kind == word:
+			return path(fault.Type, fmt.Sprintf("%q is no number", shorten(cells[i])), "Correct the cell, or empty it if there is no value.")
+		case kind == ambiguous:
+			return path(fault.Conflict, fmt.Sprintf("%q could be thousands or a fraction", shorten(cells[i])),
+				"The other cells have a decimal "+t.Decimal+": write the number without marks between thousands.")
+		case kind == number && c.Clock:
+			return path(fault.Type, fmt.Sprintf("%q is a plain number among clock times", shorten(cells[i])), "Write all times in one way.")
+		case kind == clock && !c.Clock:
+			return path(fault.Type, fmt.Sprintf("%q is a clock time among plain numbers", shorten(cells[i])), "Write all times in one way.")
+		}
+		c.Numbers[r] = v
+	}
+	if c.Clock {
+		t.clockColumn(c, i)
+	}
+	return nil
+}
+
+// clockColumn settles what two-part times mean: the header's word, else hours and minutes.
+func (t *Table) clockColumn(c *Column, i int) {
+	twoParts := true
+	for _, cells := range t.cells {
+		twoParts = twoParts && (isGap(cells[i]) || strings.Count(cells[i], ":") == 1)
+	}
+	switch {
+	case twoParts && c.Unit == "mm:ss":
+		for r := range c.Numbers {
+			c.Numbers[r] /= 60
+		}
+	case twoParts && c.Unit != "hh:mm" && c.Unit != "h:mm":
+		t.note("The times of %q were read as hours and minutes; head the column [mm:ss] if they are minutes and seconds.", c.Name)
+	}
+	c.Unit = "s"
+	if c.Kind == Unknown {
+		c.Kind = Time
+	}
+}
+
+// dropEmpty removes columns without a single value, which trailing separators make.
+func (t *Table) dropEmpty() {
+	kept := t.Columns[:0]
+	for _, c := range t.Columns {
+		empty := c.Words == nil
+		for _, v := range c.Numbers {
+			empty = empty && math.IsNaN(v)
+		}
+		if !empty {
+			kept = append(kept, c)
+		}
+	}
+	t.Columns = kept
+}
+
+// shorten keeps a message on one line.
+func shorten(s string) string {
+	const most = 40
+	r := []rune(strings.TrimSpace(s))
+	if len(r) <= most {
+		return string(r)
+	}
+	return string(r[:most]) + "…"
+}
