@@ -48,6 +48,7 @@ func subjects() []subject {
 		{"trade", trade()},
 		{"balances", balances()},
 		{"stiff", stiff()},
+		{"regression", regression()},
 	}
 }
 
