@@ -18,6 +18,7 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[job.Mechanism]():    words(job.LiquidDiffusion, job.PorousSkin),
 		reflect.TypeFor[job.IsothermKind](): words(job.IsothermGAB, job.IsothermFloryHuggins),
 		reflect.TypeFor[job.ZoneKind]():     words(job.Heated, job.Cooling),
+		reflect.TypeFor[job.FitKind]():      words(job.WeightFit, job.RecorderFit, job.CureFit, job.SorptionFit),
 		reflect.TypeFor[job.FieldKind]():    words(job.KindNumber, job.KindText, job.KindChoice, job.KindSwitch),
 		reflect.TypeFor[result.Kind]():      words(result.Room, result.StaticOven, result.Tunnel),
 		reflect.TypeFor[result.Verdict]():   words(result.InTime, result.TooLate, result.NotReached, result.AtRisk),

@@ -24,4 +24,5 @@ type Job struct {
 	Targets    Targets     `json:"targets"`
 	Tariffs    *Tariffs    `json:"tariffs"` // null: no prices
 	Numerics   Numerics    `json:"numerics"`
+	Fits       []Fit       `json:"fits"` // numbers that trials have told, in the order of adoption
 }

@@ -34,6 +34,7 @@ func (v *validator) job(j *Job) {
 	v.checkRoutes(j)
 	v.checkTargets(j)
 	v.checkHottest(j)
+	v.checkFits(j)
 }
 
 func (v *validator) result() error {

@@ -12,7 +12,7 @@ import (
 // numbers are invented; most are the defaults of what is offered.
 func whole() Job {
 	j := Demo()
-	j.Name, j.Note = "Second golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
+	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
 	a := &j.Film.Adhesive
 	a.Transport.Mechanism, a.Transport.Reason = PorousSkin, "Hard, filled particles."
 	a.CoSolvent = NewCoSolvent()
@@ -50,6 +50,13 @@ func whole() Job {
 	first.Transfer.Nozzles.Pressure = &before
 	first.Air.LeakToNext, first.Air.HeaterPower = -0.05, 40e3
 	j.Tariffs = NewTariffs()
+	faster, low, high := 1.3, 1.2, 1.45
+	t.Zones[0].Transfer.Multiplier = &faster
+	j.Fits = []Fit{{Name: "Recorder of May", Kind: RecorderFit, Date: "2026-05-12", Data: "line 2.csv", Digest: "cbf29ce484222325", Points: 211,
+		Note:         "Invented.",
+		Values:       []FittedValue{{Path: "tunnel.zones[0].transfer.multiplier", Value: faster, Low: &low, High: &high, StandardError: 0.05, Logarithmic: true}},
+		Correlations: []FitCorrelation{{First: "tunnel.zones[0].transfer.multiplier", Second: "tunnel.zones[1].transfer.multiplier", Correlation: -0.2}},
+		Before:       []FitBefore{{Path: "tunnel.zones[0].transfer.multiplier", JSON: "null"}}}}
 	return j
 }
 
@@ -65,7 +72,7 @@ func golden(t *testing.T, name string) []byte {
 // Documents of version 1 are read for ever: these are never written again. What they say is what is read, and what they
 // do not know of is what an absent field means.
 func TestVersion1IsRead(t *testing.T) {
-	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json"} {
+	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json", "v1-fits.json"} {
 		text := golden(t, name)
 		j, err := Decode(text)
 		if err != nil {
@@ -86,16 +93,16 @@ func TestVersion1IsRead(t *testing.T) {
 
 // The document with every block comes back byte by byte, and means what the Go value means.
 func TestWholeDocument(t *testing.T) {
-	text := golden(t, "v1-rooms.json")
+	text := golden(t, "v1-fits.json")
 	j, err := Decode(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if again, err := Encode(j); err != nil || !bytes.Equal(again, text) {
-		t.Error("v1-rooms.json does not come back as it is")
+		t.Error("v1-fits.json does not come back as it is")
 	}
 	if !reflect.DeepEqual(j, whole()) {
-		t.Error("v1-rooms.json is read as another job")
+		t.Error("v1-fits.json is read as another job")
 	}
 	leaf, block := map[string]reflect.Type{}, map[string]reflect.Type{}
 	patterns(reflect.TypeFor[Job](), "", leaf, block)
@@ -213,6 +220,7 @@ func TestNewBlocksChangeNothing(t *testing.T) {
 		"fan, nozzles":  j.Workshop.Transfer.Fan == nil && j.Workshop.Transfer.Nozzles == nil,
 		"space":         j.Workshop.Space == nil,
 		"tariffs":       j.Tariffs == nil,
+		"fits":          len(j.Fits) == 0 && j.Workshop.Transfer.Multiplier == nil,
 	} {
 		if !holds {
 			t.Errorf("%s is not off by default", what)
