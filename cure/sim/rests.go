@@ -1,0 +1,16 @@
+package sim
+
+import (
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// rests lists the numbers of the job that a trial has told.
+func rests(j *job.Job) []result.FromTrial {
+	all := []result.FromTrial{}
+	for _, r := range job.Resting(j) {
+		all = append(all, result.FromTrial{Path: r.Path, Label: r.Label, Fit: r.Fit.Name, Kind: string(r.Fit.Kind), Date: r.Fit.Date,
+			Value: r.Value.Value, Low: r.Value.Low, High: r.Value.High})
+	}
+	return all
+}
