@@ -31,6 +31,7 @@ var mayImport = map[string][]string{
 	"cure/contract":      {"cure/fault", "cure/job", "cure/result", "cure/material"},
 	"cure/route":         {"cure/fault", "cure/num", "cure/air", "cure/transfer", "cure/film", "cure/job", "cure/result"},
 	"cure/sim":           {"cure/fault", "cure/num", "cure/air", "cure/transfer", "cure/film", "cure/ode", "cure/route", "cure/job", "cure/result"},
+	"cure/fit":           {"cure/fault", "cure/regress", "cure/trial", "cure/kinetics", "cure/film", "cure/job", "cure/result", "cure/sim"},
 	"cure":               {"cure/job", "cure/report", "cure/result", "cure/sim"},
 	"cure/api":           {"cure", "cure/fault", "cure/job", "cure/material", "cure/report", "cure/result", "cure/transfer", "cure/contract"},
 	"cure/validate":      {"cure/num", "cure/regress", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/result", "cure/route", "cure/sim"},

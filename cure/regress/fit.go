@@ -53,8 +53,10 @@ type Data struct {
 
 // Options say how to fit. The zero value is plain least squares.
 type Options struct {
-	Robust    bool    // Huber's loss instead of squares beyond two standard deviations
-	Tolerance float64 // relative; 0: 1e-10
+	Robust bool // Huber's loss instead of squares beyond two standard deviations
+	// Tolerance ends the search where the next step would change the sum of squares by less than its square, as a share: with 40
+	// data 1e-3 is a hundredth of a standard error. 0: 1e-10.
+	Tolerance float64
 	Central   bool    // differences to both sides
 	Budget    int     // evaluations of the model at most; 0: 2000
 	Level     float64 // of the intervals; 0: 0.95

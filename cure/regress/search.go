@@ -17,7 +17,7 @@ type problem struct {
 	low, high []float64 // bounds of x; infinite where there are none
 	step      []float64 // increments of the differences that make the Jacobian; 0: a share of x
 	central   bool      // differences to both sides: twice the work, two more digits
-	tolerance float64   // relative, on x and on the sum of squares
+	tolerance float64   // the search ends where a step would bring the sum of squares down by less than its square
 	budget    int       // evaluations of residuals at most
 }
 
@@ -38,6 +38,8 @@ const (
 	accepted = 1e-4
 	// increment of a difference as a share of x: the cube root of rounding serves differences to both sides.
 	increment = 1e-5
+	// rounding ends a search whose steps no longer move x.
+	rounding = 1e-13
 )
 
 // search minimises by the Levenberg-Marquardt method in the trust-region form of Moré (1978), The Levenberg-Marquardt
@@ -117,7 +119,8 @@ func search(p problem, start []float64) (found, error) {
 			case ratio > 0.75 || length < 0.99*radius && ratio > 0.5:
 				radius = math.Max(radius, 2*length)
 			}
-			small := length <= p.tolerance*norm(scale, f.x) || radius <= p.tolerance*norm(scale, f.x)
+			least := rounding * norm(scale, f.x)
+			small := length <= least || radius <= least
 			flat := predicted <= p.tolerance*p.tolerance*f.sum
 			if ratio > accepted {
 				improved = true

@@ -1,0 +1,261 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/kinetics"
+	"github.com/drywright/drywright/cure/regress"
+	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/trial"
+)
+
+const (
+	// mostMoments is how many moments of a record drive a run; more are averaged in equal stretches.
+	mostMoments = 1500
+	// mostFitted is how many of them are fitted.
+	mostFitted = 150
+	// defaultReference is the temperature of equivalent times [K]: 120 degC, at which data sheets state schedules.
+	defaultReference = 393.15
+	// bareCoat stands for no coat where the heating of a bare part is fitted [kg/m2]: a gram, whose heat is a thousandth of the part's.
+	bareCoat, bareSolids = 1e-3, 0.7
+)
+
+// recorder reads what an oven recorder has written. It runs the film along the real curve, and from the part's own heating it
+// tells the multiplier of the coefficient of the oven, or of each zone that the record covers.
+func (w *work) recorder() error {
+	kind, err := w.ovenRoute()
+	if err != nil {
+		return err
+	}
+	start := or(w.question.Start, w.entry(kind))
+	rec := sim.Recording{Air: w.trace(trial.AirTemperature, start), Part: w.trace(trial.PartTemperature, start)}
+	w.reach(kind, lastOf(rec))
+	if err := w.recorded(kind, rec); err != nil {
+		return err
+	}
+	w.fit.Axes = result.FitAxes{X: "time", XUnit: "s", Y: "part temperature", YUnit: "K"}
+	if rec.Part == nil {
+		w.note("Without the part's temperature no coefficient can be fitted.")
+		w.fit.Converged, w.found.converged = true, true
+		return nil
+	}
+	return w.heating(kind, rec)
+}
+
+func (w *work) ovenRoute() (result.Kind, error) {
+	if w.question.Route == "" {
+		for _, k := range []result.Kind{result.Tunnel, result.StaticOven} {
+			if k == result.Tunnel && w.job.Tunnel != nil || k == result.StaticOven && w.job.StaticOven != nil {
+				w.question.Route = k
+				break
+			}
+		}
+	}
+	return w.route()
+}
+
+// entry is when the part enters the oven, from spraying [s].
+func (w *work) entry(kind result.Kind) float64 {
+	switch kind {
+	case result.StaticOven:
+		return w.job.StaticOven.LoadedAfter
+	case result.Tunnel:
+		return w.job.Tunnel.EnteredAfter
+	}
+	return 0
+}
+
+// trace is one column of the record, thinned; nil where it is not there.
+func (w *work) trace(q trial.Quantity, start float64) *sim.Trace {
+	values := w.data.Numbers[q]
+	if values == nil {
+		return nil
+	}
+	t := &sim.Trace{}
+	for i, v := range values {
+		if !math.IsNaN(v) {
+			t.Time, t.Temperature = append(t.Time, w.data.Numbers[trial.Time][i]+start), append(t.Temperature, v)
+		}
+	}
+	if len(t.Time) < 2 {
+		return nil
+	}
+	if n := len(t.Time); n > mostMoments {
+		w.note("%d readings of the %s were averaged to %d.", n, map[trial.Quantity]string{trial.AirTemperature: "air", trial.PartTemperature: "part"}[q], mostMoments)
+		t = thin(t, mostMoments)
+	}
+	return t
+}
+
+// thin averages a trace in equal numbers of readings; its ends stay.
+func thin(t *sim.Trace, n int) *sim.Trace {
+	out := &sim.Trace{Time: []float64{t.Time[0]}, Temperature: []float64{t.Temperature[0]}}
+	total := len(t.Time)
+	for k := 1; k < n-1; k++ {
+		from, to := 1+(k-1)*(total-2)/(n-2), 1+k*(total-2)/(n-2)
+		var time, temperature float64
+		for i := from; i < to; i++ {
+			time, temperature = time+t.Time[i]/float64(to-from), temperature+t.Temperature[i]/float64(to-from)
+		}
+		if to > from && time > out.Time[len(out.Time)-1] {
+			out.Time, out.Temperature = append(out.Time, time), append(out.Temperature, temperature)
+		}
+	}
+	out.Time, out.Temperature = append(out.Time, t.Time[total-1]), append(out.Temperature, t.Temperature[total-1])
+	return out
+}
+
+func lastOf(rec sim.Recording) float64 {
+	last := 0.0
+	for _, t := range []*sim.Trace{rec.Air, rec.Part} {
+		if t != nil {
+			last = math.Max(last, t.Time[len(t.Time)-1])
+		}
+	}
+	return last
+}
+
+// recorded runs the film along the record.
+func (w *work) recorded(kind result.Kind, rec sim.Recording) error {
+	if rec.Air == nil && rec.Part == nil {
+		return fault.New(fault.Missing, "rows", "", "The record needs two readings or more.")
+	}
+	rt, err := sim.Recorded(&w.job, kind, rec)
+	if err != nil {
+		return err
+	}
+	r := &result.Recorded{Route: rt, Reference: or(w.question.Reference, defaultReference), Limit: or(w.question.Limit, w.job.Part.LimitTemperature),
+		WhoseTemperature: "part"}
+	seen := rec.Part
+	if seen == nil {
+		r.WhoseTemperature = "film"
+		seen = &sim.Trace{}
+		for i, t := range rt.Curves.Time {
+			if t >= rec.Air.Time[0] {
+				seen.Time, seen.Temperature = append(seen.Time, t), append(seen.Temperature, rt.Curves.FilmTemperature[i])
+			}
+		}
+	}
+	r.TimeAbove, r.Peak = above(seen, r.Limit)
+	if x := w.job.Film.Adhesive.Crosslinking; x != nil {
+		law, _, err := x.Law()
+		if err != nil {
+			return err
+		}
+		var history []kinetics.Moment
+		for i, t := range seen.Time {
+			history = append(history, kinetics.Moment{Time: t, T: seen.Temperature[i]})
+		}
+		r.EquivalentTime = number(kinetics.EquivalentTime(history, r.Reference, law.E1))
+	}
+	w.fit.Recorded = r
+	return nil
+}
+
+// above is how long a trace stands above a limit, its readings joined by straight lines, and its highest reading.
+func above(t *sim.Trace, limit float64) (time, peak float64) {
+	peak = t.Temperature[0]
+	for i := 1; i < len(t.Time); i++ {
+		a, b := t.Temperature[i-1]-limit, t.Temperature[i]-limit
+		length := t.Time[i] - t.Time[i-1]
+		peak = math.Max(peak, t.Temperature[i])
+		switch {
+		case a >= 0 && b >= 0:
+			time += length
+		case a > 0 || b > 0:
+			time += length * math.Max(a, b) / math.Abs(a-b)
+		}
+	}
+	return time, peak
+}
+
+// heating fits the multipliers to the recorded part.
+func (w *work) heating(kind result.Kind, rec sim.Recording) error {
+	if w.question.Bare {
+		w.job.Film.WetCoat, w.job.Film.Adhesive.Solids, w.job.Pile = bareCoat, bareSolids, nil
+	}
+	part := thin(rec.Part, min(len(rec.Part.Time), mostFitted))
+	w.job.Part.StartTemperature = &part.Temperature[0]
+	offered, err := w.zoneUnknowns(kind, part)
+	if err != nil {
+		return err
+	}
+	set, _, err := w.candidates(offered)
+	if err != nil {
+		return err
+	}
+	d := regress.Data{Y: part.Temperature}
+	model := func(p, out []float64) error {
+		temperatures, err := w.backs(kind, set, p, part.Time, rec.Air)
+		copy(out, temperatures)
+		return err
+	}
+	r, err := regress.Fit(model, d, parameters(set), w.options())
+	if err != nil {
+		return err
+	}
+	w.take(set, r)
+	for i, y := range d.Y {
+		w.fit.Points = append(w.fit.Points, result.FitPoint{X: part.Time[i], Y: y, Predicted: r.Predicted[i], Residual: r.Residuals[i], Weight: r.Weights[i]})
+	}
+	w.curve("", part.Time, func(p []float64) ([]float64, error) { return w.backs(kind, set, p, part.Time, rec.Air) })
+	return w.resample(model, d, set, r)
+}
+
+// backs follows the part and returns the temperature of its back, where a recorder's sensor sits.
+func (w *work) backs(kind result.Kind, set []unknown, p, times []float64, air *sim.Trace) ([]float64, error) {
+	j := job.Clone(w.job)
+	if err := fill(&j, set, p); err != nil {
+		return nil, err
+	}
+	samples, err := sim.Follow(&j, kind, times, air)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float64, len(samples))
+	for i, s := range samples {
+		out[i] = s.Back
+	}
+	return out, nil
+}
+
+// zoneUnknowns are the multipliers of the places that the record covers.
+func (w *work) zoneUnknowns(kind result.Kind, part *sim.Trace) ([]unknown, error) {
+	var paths []string
+	if kind != result.Tunnel {
+		paths = w.multipliers(kind)
+	} else {
+		at := w.job.Tunnel.EnteredAfter
+		first, last := part.Time[0], part.Time[len(part.Time)-1]
+		for i, z := range w.job.Tunnel.Zones {
+			end := at + z.Length/w.job.Tunnel.LineSpeed
+			if at < last && end > first {
+				paths = append(paths, fmt.Sprintf("tunnel.zones[%d].%s", i, multiplier))
+			}
+			at = end
+		}
+	}
+	if len(paths) == 0 {
+		return nil, fault.New(fault.Conflict, "start_s", "the record covers no zone", "State when the record begins, counted from spraying.")
+	}
+	var all []unknown
+	for _, path := range paths {
+		u, err := w.unknownAt(path)
+		if err != nil {
+			return nil, err
+		}
+		u.parameter.Step = filmStep
+		if tunnel := kind == result.Tunnel; tunnel {
+			var zone int
+			if _, err := fmt.Sscanf(path, "tunnel.zones[%d]", &zone); err == nil {
+				u.field.Label += ", " + w.job.Tunnel.Zones[zone].Name
+			}
+		}
+		all = append(all, u)
+	}
+	return all, nil
+}
