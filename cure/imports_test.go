@@ -34,7 +34,7 @@ var mayImport = map[string][]string{
 	"cure/fit":           {"cure/fault", "cure/regress", "cure/trial", "cure/kinetics", "cure/film", "cure/job", "cure/result", "cure/sim"},
 	"cure":               {"cure/job", "cure/report", "cure/result", "cure/sim"},
 	"cure/api":           {"cure", "cure/fault", "cure/job", "cure/material", "cure/report", "cure/result", "cure/transfer", "cure/contract"},
-	"cure/validate":      {"cure/num", "cure/regress", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/result", "cure/route", "cure/sim"},
+	"cure/validate":      {"cure/num", "cure/regress", "cure/trial", "cure/fit", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/result", "cure/route", "cure/sim"},
 	"cure/cmd/validate":  {"cure/validate", "testdata"},
 	"cure/cmd/schema":    {"cure/api", "cure/contract"},
 	"cure/cmd/drywright": {"cure", "cure/api", "cure/fault", "cure/job", "cure/report", "cure/result", "site"},

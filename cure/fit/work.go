@@ -140,8 +140,9 @@ func byPath(all []unknown, path string) (unknown, bool) {
 	return unknown{}, false
 }
 
-// choose fits every set of the candidates and keeps the one that the criterion likes best; with more than four it tries to leave out one
-// after the other, as long as that helps. What is measured beside (nuisances) is in every set.
+// choose fits every set of the candidates that holds the first of them and keeps the one that the criterion likes best; with more than
+// four it tries to leave out one after the other, as long as that helps. The first is the transfer multiplier: no law of heat
+// transfer is trusted so far as to be left as it is. All sets start from what the whole set has found.
 func (w *work) choose(candidates []unknown, try func(set []unknown) (*regress.Result, error)) (priced, error) {
 	var best priced
 	var cost float64
@@ -162,7 +163,12 @@ func (w *work) choose(candidates []unknown, try func(set []unknown) (*regress.Re
 	}
 	n := len(candidates)
 	if n <= 4 {
-		for mask := 1<<n - 1; mask > 0; mask-- {
+		for mask := 1<<n - 1; mask > 0; mask -= 2 {
+			if mask == 1<<n-3 { // after the whole set
+				for i := range candidates {
+					candidates[i].parameter.Start = best.result.Parameters[i].Value
+				}
+			}
 			var set []unknown
 			for i, u := range candidates {
 				if mask>>i&1 == 1 {

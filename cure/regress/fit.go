@@ -103,8 +103,9 @@ const (
 	huber = 2.0
 	// madToSigma makes a standard deviation of the median absolute deviation of normal noise: 1/0.6745.
 	madToSigma = 1.4826
-	// rounds of reweighting at most; the weights settle in three to six.
-	rounds = 12
+	// rounds of reweighting at most; the weights settle to within a hundredth in two to four.
+	rounds  = 12
+	settled = 0.01
 )
 
 // Fit finds the parameters at which the weighted squares of y - model, robust where asked, and the priors' together are least.
@@ -230,7 +231,7 @@ func (f *fit) reweigh() bool {
 	if sigma == 0 {
 		sigma = f.spread(plain)
 	}
-	if len(f.priors) > 0 && math.Abs(sigma-f.sigma) > 1e-3*sigma {
+	if len(f.priors) > 0 && math.Abs(sigma-f.sigma) > settled*sigma {
 		again = true
 	}
 	f.sigma = sigma
@@ -240,7 +241,7 @@ func (f *fit) reweigh() bool {
 			if a := math.Abs(r) / sigma; a > huber {
 				w = huber / a
 			}
-			if math.Abs(w-f.robust[i]) > 1e-3 {
+			if math.Abs(w-f.robust[i]) > settled {
 				again = true
 			}
 			f.robust[i] = w

@@ -130,7 +130,10 @@ func search(p problem, start []float64) (found, error) {
 			}
 			if small || flat || f.sum == 0 {
 				f.converged = true
-				return f, p.differences(&f)
+				if improved {
+					return f, p.differences(&f)
+				}
+				return f, nil
 			}
 		}
 	}

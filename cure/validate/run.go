@@ -49,6 +49,7 @@ func subjects() []subject {
 		{"balances", balances()},
 		{"stiff", stiff()},
 		{"regression", regression()},
+		{"fitting", fitting()},
 	}
 }
 
