@@ -103,9 +103,9 @@ const (
 	huber = 2.0
 	// madToSigma makes a standard deviation of the median absolute deviation of normal noise: 1/0.6745.
 	madToSigma = 1.4826
-	// rounds of reweighting at most; the weights settle to within a hundredth in two to four.
+	// rounds of reweighting at most; the weights settle in two to four.
 	rounds  = 12
-	settled = 0.01
+	settled = 0.03
 )
 
 // Fit finds the parameters at which the weighted squares of y - model, robust where asked, and the priors' together are least.
