@@ -22,6 +22,8 @@ const (
 	defaultReference = 393.15
 	// bareCoat stands for no coat where the heating of a bare part is fitted [kg/m2]: a gram, whose heat is a thousandth of the part's.
 	bareCoat, bareSolids = 1e-3, 0.7
+	// warmStart is how far the first reading may be from the run before it is said [K].
+	warmStart = 3.0
 )
 
 // recorder reads what an oven recorder has written. It runs the film along the real curve, and from the part's own heating it
@@ -177,9 +179,9 @@ func above(t *sim.Trace, limit float64) (time, peak float64) {
 func (w *work) heating(kind result.Kind, rec sim.Recording) error {
 	if w.question.Bare {
 		w.job.Film.WetCoat, w.job.Film.Adhesive.Solids, w.job.Pile = bareCoat, bareSolids, nil
+		w.job.Part.StartTemperature = &rec.Part.Temperature[0]
 	}
 	part := thin(rec.Part, min(len(rec.Part.Time), mostFitted))
-	w.job.Part.StartTemperature = &part.Temperature[0]
 	offered, err := w.zoneUnknowns(kind, part)
 	if err != nil {
 		return err
@@ -201,6 +203,9 @@ func (w *work) heating(kind result.Kind, rec sim.Recording) error {
 	w.take(set, r)
 	for i, y := range d.Y {
 		w.fit.Points = append(w.fit.Points, result.FitPoint{X: part.Time[i], Y: y, Predicted: r.Predicted[i], Residual: r.Residuals[i], Weight: r.Weights[i]})
+	}
+	if off := r.Residuals[0]; math.Abs(off) > warmStart {
+		w.note("At its first reading the part is %+.1f K from what the job says of the time before: check the part's start temperature and when the record begins.", off)
 	}
 	w.curve("", part.Time, func(p []float64) ([]float64, error) { return w.backs(kind, set, p, part.Time, rec.Air) })
 	return w.resample(model, d, set, r)
