@@ -94,8 +94,11 @@ func (q Request) carryOut(predict predictor) (Response, error) {
 		r, err := predict(j)
 		return Response{Result: &r}, err
 	}
+	if do := operations()[q.Op]; do != nil {
+		return do(q)
+	}
 	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
-		"Ask for describe, predict, check, demo or schema.")
+		"Ask for describe, predict, check, demo, schema, read_table, fit, adopt or drop.")
 }
 
 // decode reads the job of a request.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 )
@@ -24,16 +25,27 @@ const (
 	Check    Op = "check"    // the faults of the job; the job completed by the defaults when it has none
 	Demo     Op = "demo"     // the demo job
 	Schema   Op = "schema"   // the JSON Schema of the job
+
+	ReadTable Op = "read_table" // what a table of a trial was recognised as, to be shown before it is used
+	FitTrial  Op = "fit"        // the numbers that a trial tells
+	Adopt     Op = "adopt"      // the job with a fit adopted
+	Drop      Op = "drop"       // the job without the fit of a name
 )
 
-// Request is one question. Job is the job document for predict and check; what it leaves out is taken from the
-// defaults.
+// Request is one question. Job is the job document for predict, check, fit, adopt and drop; what it leaves out is taken from
+// the defaults.
 type Request struct {
 	Op  Op              `json:"op"`
 	Job json.RawMessage `json:"job,omitempty"`
+	// Table is the text of a trial's table (read_table, fit), Trial the question asked of it; read_table takes kind and columns of it.
+	Table string        `json:"table,omitempty"`
+	Trial *fit.Question `json:"trial,omitempty"`
+	// Adoption is what a fit offered to adopt, Name the fit to drop.
+	Adoption *job.Fit `json:"adoption,omitempty"`
+	Name     string   `json:"name,omitempty"`
 }
 
-// Response is the answer to one request. OK tells whether the operation was carried out; of the last four fields it
+// Response is the answer to one request. OK tells whether the operation was carried out; of the fields below it
 // holds the one that was asked for.
 type Response struct {
 	OK        bool            `json:"ok"`
@@ -44,6 +56,8 @@ type Response struct {
 	Catalogue *Catalogue      `json:"catalogue,omitempty"`
 	Job       *job.Job        `json:"job,omitempty"`
 	Schema    json.RawMessage `json:"schema,omitempty"`
+	Table     *Table          `json:"table,omitempty"`
+	Outcome   *fit.Outcome    `json:"outcome,omitempty"` // of fit
 }
 
 // Fault is one complaint with its sentence.

@@ -6,6 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/trial"
 )
 
 // unions lists the words of every named text type; Go has no way to ask a type for its constants.
@@ -27,6 +28,9 @@ func unions() map[reflect.Type][]string {
 			result.Rest),
 		reflect.TypeFor[result.Per]():      words(result.PerSecond, result.PerRun),
 		reflect.TypeFor[result.Severity](): words(result.Notice, result.Danger),
+		reflect.TypeFor[trial.Kind]():      words(trial.Weight, trial.Recorder, trial.Cure, trial.Sorption),
+		reflect.TypeFor[trial.Quantity](): words(trial.Unknown, trial.Time, trial.Mass, trial.Coupon, trial.AirTemperature, trial.PartTemperature,
+			trial.Temperature, trial.Start, trial.Conversion, trial.Passed, trial.Humidity, trial.Water),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
 			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),
 	}

@@ -27,8 +27,8 @@ func Adopt(j Job, f Fit) (Job, error) {
 	if slices.ContainsFunc(out.Fits, func(g Fit) bool { return g.Name == f.Name }) {
 		return j, fault.New(fault.Conflict, "fits", fmt.Sprintf("there is a fit %q already", f.Name), "Drop it first, or give this one another name.")
 	}
-	f = Clone(Job{Fits: []Fit{f}}).Fits[0]
-	f.Before = nil
+	f = withLists(Clone(Job{Fits: []Fit{f}}).Fits)[0]
+	f.Before = []FitBefore{}
 	for _, v := range f.Values {
 		if err := f.enable(&out, v.Path); err != nil {
 			return j, err
@@ -148,7 +148,7 @@ func same64(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Max(math.Abs
 // Rest is one number of the job that rests on a fit.
 type Rest struct {
 	Path  string
-	Label string // of its field
+	Field Field
 	Fit   *Fit
 	Value FittedValue
 }
@@ -169,11 +169,9 @@ func Resting(j *Job) []Rest {
 				continue
 			}
 			seen[v.Path] = true
-			label := v.Path
 			if field := fields[generic(v.Path)]; field != nil {
-				label = field.Label
+				all = append(all, Rest{Path: v.Path, Field: *field, Fit: f, Value: v})
 			}
-			all = append(all, Rest{Path: v.Path, Label: label, Fit: f, Value: v})
 		}
 	}
 	return all

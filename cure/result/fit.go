@@ -2,15 +2,18 @@ package result
 
 // FromTrial is one number of the job that rests on a trial of the user's own. Text says so in words.
 type FromTrial struct {
-	Path  string   `json:"path"`
-	Label string   `json:"label"`
-	Fit   string   `json:"fit"`  // name of the fit
-	Kind  string   `json:"kind"` // of the trial
-	Date  string   `json:"date"`
-	Value float64  `json:"value"` // in the job's unit
-	Low   *float64 `json:"low"`   // of the 95 % interval; null: none
-	High  *float64 `json:"high"`
-	Text  string   `json:"text"`
+	Path   string   `json:"path"`
+	Label  string   `json:"label"`
+	Fit    string   `json:"fit"`  // name of the fit
+	Kind   string   `json:"kind"` // of the trial
+	Date   string   `json:"date"`
+	Value  float64  `json:"value"` // in the job's unit
+	Low    *float64 `json:"low"`   // of the 95 % interval; null: none
+	High   *float64 `json:"high"`
+	Symbol string   `json:"symbol"` // shown = value * Factor + Offset in Symbol
+	Factor float64  `json:"factor"`
+	Offset float64  `json:"offset"`
+	Text   string   `json:"text"`
 }
 
 // Fit is what a trial tells.

@@ -23,6 +23,11 @@ const (
 	Water           Quantity = "water_content"
 )
 
+// Quantities lists all but Unknown.
+func Quantities() []Quantity {
+	return []Quantity{Time, Mass, Coupon, AirTemperature, PartTemperature, Temperature, Start, Conversion, Passed, Humidity, Water}
+}
+
 // dimension groups the quantities that share units.
 type dimension int
 

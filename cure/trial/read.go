@@ -54,6 +54,9 @@ func nothing(lines []line) error {
 		"Give one row a line, its cells parted by tabs, semicolons, commas or spaces.")
 }
 
+// previewed is how many rows a preview shows.
+const previewed = 20
+
 // sample is how many lines decide on the form.
 const sample = 400
 
@@ -153,6 +156,7 @@ func (t *Table) fill(lines []line, f form, width int) error {
 			return err
 		}
 	}
+	t.Preview = t.cells[:min(len(t.cells), previewed)]
 	t.dropEmpty()
 	t.cells = nil
 	return nil
@@ -331,16 +335,24 @@ func (t *Table) clockColumn(c *Column, i int) {
 // dropEmpty removes columns without a single value, which trailing separators make.
 func (t *Table) dropEmpty() {
 	kept := t.Columns[:0]
-	for _, c := range t.Columns {
+	var places []int
+	for i, c := range t.Columns {
 		empty := c.Words == nil
 		for _, v := range c.Numbers {
 			empty = empty && math.IsNaN(v)
 		}
 		if !empty {
-			kept = append(kept, c)
+			kept, places = append(kept, c), append(places, i)
 		}
 	}
 	t.Columns = kept
+	for r, cells := range t.Preview {
+		row := make([]string, len(places))
+		for k, i := range places {
+			row[k] = cells[i]
+		}
+		t.Preview[r] = row
+	}
 }
 
 // shorten keeps a message on one line.

@@ -15,13 +15,14 @@ const (
 
 // Table is a text read into columns. Rows stand in the order of the text.
 type Table struct {
-	Separator string   // "tab", "semicolon", "comma", "bar" or "spaces"
-	Decimal   string   // "point" or "comma"
-	Encoding  string   // "UTF-8", "UTF-16" or "Latin-1"
-	Header    bool     // whether a line of names stands above the data
-	Columns   []Column // what stands in the columns, left to right
-	Lines     []int    // for every row its line in the text, counted from one
-	Notes     []string // what was skipped or taken in one of several ways, whole sentences
+	Separator string     // "tab", "semicolon", "comma", "bar" or "spaces"
+	Decimal   string     // "point" or "comma"
+	Encoding  string     // "UTF-8", "UTF-16" or "Latin-1"
+	Header    bool       // whether a line of names stands above the data
+	Columns   []Column   // what stands in the columns, left to right
+	Lines     []int      // for every row its line in the text, counted from one
+	Notes     []string   // what was skipped or taken in one of several ways, whole sentences
+	Preview   [][]string // the first rows as they are written
 	cells     [][]string
 }
 

@@ -30,7 +30,7 @@ func main() {
 		path    string
 		content func() []byte
 	}{
-		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}, api.Response{}) }},
+		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}, api.Response{}, api.Request{}) }},
 		{*schema, contract.Schema},
 	} {
 		if out.path == "" {
