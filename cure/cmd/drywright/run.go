@@ -45,6 +45,7 @@ func verbs() []verb {
 		{"check", "check JOB.json", "Reads a job and reports every fault in it, without computing. JOB.json may be - for " +
 			"standard input.", (*program).checkVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
+		{"fit", "fit KIND --data FILE [--job JOB.json] [--json | --adopt] ...", fitHelp, (*program).fitVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
 	}
@@ -115,7 +116,9 @@ func helpOf(name string, flags *flag.FlagSet) string {
 			b.WriteString("Usage: drywright " + v.usage + "\n\n" + v.help + "\n")
 		}
 	}
-	flags.VisitAll(func(f *flag.Flag) { b.WriteString(fmt.Sprintf("\n  --%-6s %s", f.Name, f.Usage)) })
+	width := 6
+	flags.VisitAll(func(f *flag.Flag) { width = max(width, len(f.Name)) })
+	flags.VisitAll(func(f *flag.Flag) { b.WriteString(fmt.Sprintf("\n  --%-*s %s", width, f.Name, f.Usage)) })
 	return strings.TrimRight(b.String(), "\n") + "\n"
 }
 
