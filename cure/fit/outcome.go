@@ -91,8 +91,21 @@ const (
 // doubts says what the trial cannot tell.
 func (w *work) doubts() {
 	f := &w.fit
+	labels := map[string]string{}
+	for _, u := range append(w.left, w.unknowns...) {
+		if len(u.paths) > 0 {
+			labels[u.paths[0]] = u.field.Label
+		}
+	}
 	add := func(code string, value float64, paths ...string) {
-		f.Doubts = append(f.Doubts, result.FitDoubt{Code: code, Paths: paths, Value: value})
+		d := result.FitDoubt{Code: code, Paths: append([]string{}, paths...), Labels: []string{}, Value: value}
+		for _, p := range paths {
+			d.Labels = append(d.Labels, labels[p])
+		}
+		f.Doubts = append(f.Doubts, d)
+	}
+	for _, u := range w.left {
+		add("left", u.before, u.paths[0])
 	}
 	if w.found.quantile > 1e6 && len(f.Parameters) > 0 {
 		add("few", float64(f.Count))

@@ -23,6 +23,7 @@ type work struct {
 	fit      result.Fit
 	bootLow  []float64
 	bootHigh []float64
+	left     []unknown // what the criterion has left out
 }
 
 // estimate is the numbers told, in the order of the unknowns and in the search's scale.
@@ -186,6 +187,11 @@ func (w *work) choose(candidates []unknown, try func(set []unknown) (*regress.Re
 	for i := range w.fit.Choices {
 		c := &w.fit.Choices[i]
 		c.Chosen = equal(c.Paths, pathsOf(best.unknowns))
+	}
+	for _, u := range candidates {
+		if _, there := byPath(best.unknowns, u.paths[0]); !there {
+			w.left = append(w.left, u)
+		}
 	}
 	return best, nil
 }

@@ -11,18 +11,16 @@ import (
 // FillFit writes every text of a trial's result from its numbers; like Fill it changes no number.
 func FillFit(f *result.Fit) {
 	w := english()
-	labels := map[string]string{}
 	var numbers []string
 	for i := range f.Parameters {
 		p := &f.Parameters[i]
-		labels[p.Path] = p.Label
 		shown := scale{p.Symbol, p.Factor, p.Offset}
 		p.Text = fill(w.fit.parameter, "label", p.Label, "value", shown.print(p.Value), "interval", w.interval(shown, p.Low, p.High),
 			"before", fill(w.fit.before, "before", shown.print(p.Before)))
 		numbers = append(numbers, p.Label+" "+shown.print(p.Value)+w.interval(shown, p.Low, p.High))
 	}
 	for i := range f.Doubts {
-		f.Doubts[i].Text = w.doubt(&f.Doubts[i], f, labels)
+		f.Doubts[i].Text = w.doubt(&f.Doubts[i], f)
 	}
 	f.Text = fill(w.fit.none, "count", strconv.Itoa(f.Count))
 	if len(numbers) > 0 {
@@ -78,10 +76,10 @@ func (w words) interval(s scale, low, high *float64) string {
 }
 
 // doubt says one thing that the trial cannot tell.
-func (w words) doubt(d *result.FitDoubt, f *result.Fit, labels map[string]string) string {
+func (w words) doubt(d *result.FitDoubt, f *result.Fit) string {
 	name := func(i int) string {
-		if i < len(d.Paths) {
-			return labels[d.Paths[i]]
+		if i < len(d.Labels) {
+			return d.Labels[i]
 		}
 		return ""
 	}

@@ -30,6 +30,7 @@ func fitEnglish() fitWords {
 			"prior":    "This trial cannot tell “{first}”: {share} of what was open is settled, the rest is what the job had before.",
 			"bound":    "“{first}” stands at the end of its range: the data ask for more than the model allows. Check the conditions of the trial.",
 			"together": "This trial tells “{first}” and “{second}” only together (correlation {value}): one makes up for the other.",
+			"left":     "The data are met as well without “{first}”: this trial cannot tell it, and it stays as the job has it.",
 			"few":      "There are no more data than numbers to tell: no interval can be given.",
 			"bent":     "Resampling the data gives another interval for “{first}”: trust the wider of the two.",
 			"outliers": "{count} of the readings lie far from the curve and count for less.",

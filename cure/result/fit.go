@@ -100,12 +100,13 @@ type FitChoice struct {
 	Chosen bool     `json:"chosen"`
 }
 
-// FitDoubt is one thing that the trial cannot tell. Code is one of wide, prior, bound, together, few, bent, outliers.
+// FitDoubt is one thing that the trial cannot tell. Code is one of wide, prior, bound, left, together, few, bent, outliers.
 type FitDoubt struct {
-	Code  string   `json:"code"`
-	Paths []string `json:"paths"`
-	Value float64  `json:"value"` // factor or width of the interval, share learnt, correlation, or a count
-	Text  string   `json:"text"`
+	Code   string   `json:"code"`
+	Paths  []string `json:"paths"`
+	Labels []string `json:"labels"` // of the paths
+	Value  float64  `json:"value"`  // factor or width of the interval, share learnt, correlation, or a count
+	Text   string   `json:"text"`
 }
 
 // Recorded is what a recorded run did to the film.
