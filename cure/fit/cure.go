@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/kinetics"
@@ -231,24 +229,22 @@ func (w *work) drawCure(c *cureTests, set []unknown) {
 
 // toFrequency turns the rate constant at the reference temperature into the frequency factor: ln A = ln k + E/(R T).
 func (w *work) toFrequency(c *cureTests) {
-	n := len(w.unknowns)
-	turn := mat.NewDense(n, n, nil)
+	c1 := 0.0 // d ln A/dE
 	energy := w.job.Film.Adhesive.Crosslinking.ActivationEnergy / (kinetics.GasConstant * c.reference)
+	at := -1
 	for i, u := range w.unknowns {
-		turn.Set(i, i, 1)
 		if u.paths[0] == activation {
-			turn.Set(0, i, 1/(kinetics.GasConstant*c.reference))
-			energy = w.found.inner[i] / (kinetics.GasConstant * c.reference)
+			at, c1 = i, 1/(kinetics.GasConstant*c.reference)
+			energy = w.found.inner[i] * c1
 		}
 	}
 	w.found.inner[0] += energy
-	var half mat.Dense
-	half.Mul(turn, w.found.covariance)
-	var whole mat.Dense
-	whole.Mul(&half, turn.T())
-	for i := range n {
-		for j := i; j < n; j++ {
-			w.found.covariance.SetSym(i, j, whole.At(i, j))
+	if v := w.found.covariance; at >= 0 {
+		v.Set(0, 0, v.At(0, 0)+2*c1*v.At(0, at)+c1*c1*v.At(at, at))
+		for i := 1; i < len(w.unknowns); i++ {
+			cross := v.At(0, i) + c1*v.At(at, i)
+			v.Set(0, i, cross)
+			v.Set(i, 0, cross)
 		}
 	}
 	p := &w.unknowns[0].parameter

@@ -3,10 +3,9 @@ package fit
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/kinetics"
+	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -60,22 +59,23 @@ func (w *work) passFail(c *cureTests, set []unknown) error {
 		return sum
 	}
 	x := []float64{math.Log(set[0].parameter.Start), set[1].parameter.Start}
-	information := mat.NewSymDense(2, nil)
+	information := regress.NewMatrix(2, 2)
 	converged := false
 	for range 100 {
 		score := w.scoring(c, set, x, s, func(i int) float64 { return chance(u(x, i)) }, information)
-		var inverse mat.Dense
-		if err := inverse.Inverse(information); err != nil {
-			return fault.New(fault.Numeric, "rows", "these tests do not tell rate and activation energy",
-				"Test at two temperatures or more, or leave the pull towards the job's values on.")
+		inverse := regress.Invert(information)
+		step := [2]float64{}
+		gain := 0.0
+		for a := range 2 {
+			for b := range 2 {
+				step[a] += inverse.At(a, b) * score[b]
+			}
+			gain += step[a] * score[a]
 		}
-		var step mat.VecDense
-		step.MulVec(&inverse, score)
-		gain := mat.Dot(&step, score)
 		now := height(x)
 		size := 1.0
 		for ; size > 1e-6; size /= 2 {
-			moved := []float64{x[0] + size*step.AtVec(0), x[1] + size*step.AtVec(1)}
+			moved := []float64{x[0] + size*step[0], x[1] + size*step[1]}
 			moved[1] = math.Max(set[1].parameter.Low, math.Min(set[1].parameter.High, moved[1]))
 			if h := height(moved); h >= now || math.IsNaN(now) {
 				x = moved
@@ -88,11 +88,11 @@ func (w *work) passFail(c *cureTests, set []unknown) error {
 		}
 	}
 	w.scoring(c, set, x, s, func(i int) float64 { return chance(u(x, i)) }, information)
-	var inverse mat.Dense
-	if err := inverse.Inverse(information); err != nil {
-		return fault.New(fault.Numeric, "rows", "these tests do not tell rate and activation energy", "Test at two temperatures or more.")
+	covariance := regress.Invert(information)
+	if math.Sqrt(covariance.At(1, 1)) > 1e6 { // J/mol
+		return fault.New(fault.Numeric, "rows", "these tests do not tell rate and activation energy",
+			"Test at two temperatures or more, or leave the pull towards the job's values on.")
 	}
-	covariance := mat.NewSymDense(2, []float64{inverse.At(0, 0), inverse.At(0, 1), inverse.At(1, 0), inverse.At(1, 1)})
 	w.unknowns = set
 	w.found = estimate{inner: x, covariance: covariance, quantile: normalQuantile, held: []bool{false, false}, learnt: []float64{1, 1}, converged: converged}
 	for j, q := range set {
@@ -116,17 +116,16 @@ func (w *work) passFail(c *cureTests, set []unknown) error {
 const normalQuantile = 1.959964
 
 // scoring writes the information matrix of the tests and priors at x and returns the slope of the likelihood.
-func (w *work) scoring(c *cureTests, set []unknown, x []float64, s float64, chance func(i int) float64, information *mat.SymDense) *mat.VecDense {
-	information.Zero()
-	score := mat.NewVecDense(2, nil)
+func (w *work) scoring(c *cureTests, set []unknown, x []float64, s float64, chance func(i int) float64, information *regress.Matrix) (score [2]float64) {
+	*information = *regress.NewMatrix(2, 2)
 	for i, y := range c.outcome {
 		const h = 1.0 // J/mol
 		du := [2]float64{1 / s, (math.Log(c.dose(i, x[1]+h)) - math.Log(c.dose(i, x[1]-h))) / (2 * h * s)}
 		p := chance(i)
 		for a := range 2 {
-			score.SetVec(a, score.AtVec(a)+(y-p)*du[a])
-			for b := a; b < 2; b++ {
-				information.SetSym(a, b, information.At(a, b)+p*(1-p)*du[a]*du[b])
+			score[a] += (y - p) * du[a]
+			for b := range 2 {
+				information.Set(a, b, information.At(a, b)+p*(1-p)*du[a]*du[b])
 			}
 		}
 	}
@@ -136,8 +135,8 @@ func (w *work) scoring(c *cureTests, set []unknown, x []float64, s float64, chan
 			if q.parameter.Log {
 				mean = math.Log(mean)
 			}
-			score.SetVec(j, score.AtVec(j)-(x[j]-mean)/(p.SD*p.SD))
-			information.SetSym(j, j, information.At(j, j)+1/(p.SD*p.SD))
+			score[j] -= (x[j] - mean) / (p.SD * p.SD)
+			information.Set(j, j, information.At(j, j)+1/(p.SD*p.SD))
 		}
 	}
 	return score

@@ -3,8 +3,6 @@ package fit
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
@@ -29,7 +27,7 @@ type work struct {
 // estimate is the numbers told, in the order of the unknowns and in the search's scale.
 type estimate struct {
 	inner      []float64
-	covariance *mat.SymDense
+	covariance *regress.Matrix
 	quantile   float64 // half an interval in standard errors; +Inf where there is none
 	held       []bool  // on a bound
 	learnt     []float64

@@ -3,8 +3,6 @@ package regress
 import (
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 // Bootstrap refits resampled data and returns for each parameter the interval that holds the level's share of the refits
@@ -25,7 +23,7 @@ func Bootstrap(m Model, d Data, parameters []Parameter, o Options, r *Result, ti
 	for j := range held {
 		held[j] = r.Parameters[j].AtBound
 	}
-	whole := mat.NewDense(n+len(f.priors), k, nil)
+	whole := NewMatrix(n+len(f.priors), k)
 	for i := range n {
 		for j := range k {
 			whole.Set(i, j, r.jacobian.At(i, j))
@@ -34,7 +32,7 @@ func Bootstrap(m Model, d Data, parameters []Parameter, o Options, r *Result, ti
 	for p, j := range f.priors {
 		whole.Set(n+p, j, r.Sigma/parameters[j].Prior.SD)
 	}
-	inverse := invert(normal(whole, n+len(f.priors), held))
+	inverse := Invert(normal(whole, n+len(f.priors), held))
 	pool := f.pool(r, inverse)
 	f.data.Y = make([]float64, n)
 	res := make([]float64, n+len(f.priors))
@@ -68,7 +66,7 @@ func Bootstrap(m Model, d Data, parameters []Parameter, o Options, r *Result, ti
 }
 
 // newton takes one Gauss-Newton step with a fixed Jacobian, inside the bounds.
-func (f *fit) newton(u, res []float64, whole *mat.Dense, inverse *mat.SymDense, held []bool) {
+func (f *fit) newton(u, res []float64, whole *Matrix, inverse *Matrix, held []bool) {
 	k := len(u)
 	gradient := make([]float64, k)
 	for i, v := range res {
@@ -91,7 +89,7 @@ func (f *fit) newton(u, res []float64, whole *mat.Dense, inverse *mat.SymDense, 
 }
 
 // pool is what residuals are drawn from, weighted; the robust loss has cut outliers down to its bound.
-func (f *fit) pool(r *Result, inverse *mat.SymDense) []float64 {
+func (f *fit) pool(r *Result, inverse *Matrix) []float64 {
 	n, k := len(r.Residuals), len(f.parameters)
 	pool := make([]float64, n)
 	mean := 0.0

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/fault"
 )
 
@@ -80,8 +78,8 @@ type Fitted struct {
 // Result is a fit.
 type Result struct {
 	Parameters  []Fitted
-	Covariance  *mat.SymDense // in the search's scale
-	Correlation *mat.SymDense
+	Covariance  *Matrix // in the search's scale
+	Correlation *Matrix
 	Predicted   []float64
 	Band        []float64 // half width of the interval of the mean prediction
 	Residuals   []float64 // measured - predicted
@@ -94,7 +92,7 @@ type Result struct {
 	Evaluations int
 
 	inner    []float64
-	jacobian *mat.Dense // of the weighted data, in the search's scale
+	jacobian *Matrix // of the weighted data, in the search's scale
 }
 
 const (

@@ -3,7 +3,6 @@ package regress
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/mathext"
 )
 
@@ -26,7 +25,7 @@ func (f *fit) result() *Result {
 	n, k := len(f.data.Y), len(f.parameters)
 	r := &Result{Converged: f.found.converged, Evaluations: f.spent, inner: f.found.x,
 		Predicted: make([]float64, n), Residuals: make([]float64, n), Band: make([]float64, n), Weights: f.robust}
-	all := mat.DenseCopyOf(f.found.jacobian)
+	all := f.found.jacobian.clone()
 	squares, inside := 0.0, 0.0
 	for i := range n {
 		root := math.Sqrt(f.robust[i])
@@ -42,7 +41,7 @@ func (f *fit) result() *Result {
 			all.Set(i, j, all.At(i, j)/root)
 		}
 	}
-	r.jacobian = mat.DenseCopyOf(all.Slice(0, n, 0, k))
+	r.jacobian = all.top(n)
 	held := f.held()
 	told := f.told(all, held)
 	r.Freedom = float64(n) - told
@@ -87,9 +86,9 @@ func (f *fit) held() []bool {
 }
 
 // normal is J'J over the first rows of a, with held parameters fixed by a unit diagonal.
-func normal(a *mat.Dense, rows int, held []bool) *mat.SymDense {
+func normal(a *Matrix, rows int, held []bool) *Matrix {
 	k := len(held)
-	m := mat.NewSymDense(k, nil)
+	m := NewMatrix(k, k)
 	for i := range k {
 		for j := i; j < k; j++ {
 			sum := 0.0
@@ -100,17 +99,18 @@ func normal(a *mat.Dense, rows int, held []bool) *mat.SymDense {
 			} else if i == j {
 				sum = 1
 			}
-			m.SetSym(i, j, sum)
+			m.Set(i, j, sum)
+			m.Set(j, i, sum)
 		}
 	}
 	return m
 }
 
 // told is how many parameters the data tell, priors taking their share: the trace of (J'J + P)^-1 J'J over the data.
-func (f *fit) told(all *mat.Dense, held []bool) float64 {
+func (f *fit) told(all *Matrix, held []bool) float64 {
 	n, k := len(f.data.Y), len(held)
-	rows, _ := all.Dims()
-	inverse := invert(normal(all, rows, held))
+	rows := all.Rows()
+	inverse := Invert(normal(all, rows, held))
 	data := normal(all, n, held)
 	sum := 0.0
 	for i := range k {
@@ -126,44 +126,10 @@ func (f *fit) told(all *mat.Dense, held []bool) float64 {
 	return sum
 }
 
-// invert inverts a positive definite matrix after scaling it to a unit diagonal; directions that the data do not tell get
-// infinite variance instead of an error.
-func invert(m *mat.SymDense) *mat.SymDense {
-	k := m.SymmetricDim()
-	d := make([]float64, k)
-	for i := range d {
-		if d[i] = math.Sqrt(m.At(i, i)); d[i] == 0 {
-			d[i] = 1
-		}
-	}
-	scaled := mat.NewSymDense(k, nil)
-	for i := range k {
-		for j := i; j < k; j++ {
-			scaled.SetSym(i, j, m.At(i, j)/(d[i]*d[j]))
-		}
-	}
-	out := mat.NewSymDense(k, nil)
-	var eigen mat.EigenSym
-	if !eigen.Factorize(scaled, true) {
-		return out
-	}
-	var v mat.Dense
-	eigen.VectorsTo(&v)
-	for e, value := range eigen.Values(nil) {
-		value = math.Max(value, 1e-15)
-		for i := range k {
-			for j := i; j < k; j++ {
-				out.SetSym(i, j, out.At(i, j)+v.At(i, e)*v.At(j, e)/value/(d[i]*d[j]))
-			}
-		}
-	}
-	return out
-}
-
 // covariance of the parameters. The priors' rows of the Jacobian were measured in the search's sigma; here they count in the
 // final one.
-func covariance(all *mat.Dense, n int, sigma float64, f *fit, held []bool) *mat.SymDense {
-	a := mat.DenseCopyOf(all)
+func covariance(all *Matrix, n int, sigma float64, f *fit, held []bool) *Matrix {
+	a := all.clone()
 	k := len(held)
 	for p, i := range f.priors {
 		for j := range k {
@@ -171,31 +137,31 @@ func covariance(all *mat.Dense, n int, sigma float64, f *fit, held []bool) *mat.
 		}
 		a.Set(n+p, i, sigma/f.parameters[i].Prior.SD)
 	}
-	rows, _ := a.Dims()
-	c := invert(normal(a, rows, held))
-	c.ScaleSym(sigma*sigma, c)
-	for i, h := range held {
-		if h {
-			for j := range k {
-				c.SetSym(i, j, 0)
+	rows := a.Rows()
+	c := Invert(normal(a, rows, held))
+	for i := range k {
+		for j := range k {
+			if held[i] || held[j] {
+				c.Set(i, j, 0)
 			}
+			c.Set(i, j, sigma*sigma*c.At(i, j))
 		}
 	}
 	return c
 }
 
-func correlation(c *mat.SymDense) *mat.SymDense {
-	k := c.SymmetricDim()
-	out := mat.NewSymDense(k, nil)
+func correlation(c *Matrix) *Matrix {
+	k := c.Columns()
+	out := NewMatrix(k, k)
 	for i := range k {
-		for j := i; j < k; j++ {
+		for j := range k {
 			v := 0.0
 			if d := math.Sqrt(c.At(i, i) * c.At(j, j)); d > 0 {
 				v = math.Max(-1, math.Min(1, c.At(i, j)/d))
 			} else if i == j {
 				v = 1
 			}
-			out.SetSym(i, j, v)
+			out.Set(i, j, v)
 		}
 	}
 	return out

@@ -1,10 +1,6 @@
 package regress
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mat"
-)
+import "math"
 
 // quadratic is the model |r + J p|^2 of the sum of squares around a point, in the singular values of J D^-1 over the free
 // variables.
@@ -13,11 +9,11 @@ type quadratic struct {
 	scale    []float64
 	free     []int
 	singular []float64
-	v        mat.Dense
+	v        *Matrix
 	c        []float64 // U' r
 }
 
-// newQuadratic returns nil where nothing is free or the decomposition fails.
+// newQuadratic returns nil where nothing is free or the Jacobian is not finite.
 func newQuadratic(f *found, scale []float64, free []bool) *quadratic {
 	q := &quadratic{f: f, scale: scale}
 	for j, ok := range free {
@@ -29,25 +25,24 @@ func newQuadratic(f *found, scale []float64, free []bool) *quadratic {
 	if k == 0 {
 		return nil
 	}
-	rows, _ := f.jacobian.Dims()
-	a := mat.NewDense(rows, k, nil)
+	rows := f.jacobian.Rows()
+	a := NewMatrix(rows, k)
 	for c, j := range q.free {
 		for i := range rows {
 			a.Set(i, c, f.jacobian.At(i, j)/scale[j])
 		}
 	}
-	var svd mat.SVD
-	if !svd.Factorize(a, mat.SVDThin) {
+	us, singular, v := rotate(a)
+	if !finite(singular[0]) {
 		return nil
 	}
-	q.singular = svd.Values(nil)
-	var u mat.Dense
-	svd.UTo(&u)
-	svd.VTo(&q.v)
-	q.c = make([]float64, len(q.singular))
-	for s := range q.c {
+	q.singular, q.v = singular, v
+	q.c = make([]float64, k)
+	for s, value := range singular {
 		for i := range rows {
-			q.c[s] += u.At(i, s) * f.r[i]
+			if value > 0 {
+				q.c[s] += us.At(i, s) / value * f.r[i]
+			}
 		}
 	}
 	return q
@@ -105,7 +100,7 @@ func (q *quadratic) step(radius float64) (p []float64, length float64) {
 
 // image is J p.
 func (q *quadratic) image(p []float64) []float64 {
-	rows, cols := q.f.jacobian.Dims()
+	rows, cols := q.f.jacobian.Rows(), q.f.jacobian.Columns()
 	out := make([]float64, rows)
 	for i := range out {
 		for j := range cols {

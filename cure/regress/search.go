@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/drywright/drywright/cure/fault"
 )
 
@@ -25,7 +23,7 @@ type problem struct {
 type found struct {
 	x           []float64
 	r           []float64
-	jacobian    *mat.Dense
+	jacobian    *Matrix
 	sum         float64 // of squares
 	evaluations int
 	converged   bool
@@ -51,7 +49,7 @@ const (
 // residuals cannot be computed counts as worse than any other, so that the radius shrinks away from it.
 func search(p problem, start []float64) (found, error) {
 	n := len(start)
-	f := found{x: make([]float64, n), r: make([]float64, p.rows), jacobian: mat.NewDense(p.rows, n, nil)}
+	f := found{x: make([]float64, n), r: make([]float64, p.rows), jacobian: NewMatrix(p.rows, n)}
 	for i := range f.x {
 		f.x[i] = math.Max(p.low[i], math.Min(p.high[i], start[i]))
 	}
@@ -71,7 +69,7 @@ func search(p problem, start []float64) (found, error) {
 		}
 		reach := 0.0
 		for j := range n {
-			scale[j] = math.Max(scale[j], mat.Norm(f.jacobian.ColView(j), 2))
+			scale[j] = math.Max(scale[j], f.jacobian.length(j))
 			if scale[j] == 0 {
 				scale[j] = 1
 			}
