@@ -230,16 +230,16 @@ func (w *work) backs(kind result.Kind, set []unknown, p, times []float64, air *s
 
 // zoneUnknowns are the multipliers of the places that the record covers.
 func (w *work) zoneUnknowns(kind result.Kind, part *sim.Trace) ([]unknown, error) {
-	var paths []string
+	var paths, names []string
 	if kind != result.Tunnel {
-		paths = w.multipliers(kind)
+		paths, names = w.multipliers(kind), []string{""}
 	} else {
 		at := w.job.Tunnel.EnteredAfter
 		first, last := part.Time[0], part.Time[len(part.Time)-1]
 		for i, z := range w.job.Tunnel.Zones {
 			end := at + z.Length/w.job.Tunnel.LineSpeed
 			if at < last && end > first {
-				paths = append(paths, fmt.Sprintf("tunnel.zones[%d].%s", i, multiplier))
+				paths, names = append(paths, fmt.Sprintf("tunnel.zones[%d].%s", i, multiplier)), append(names, z.Name)
 			}
 			at = end
 		}
@@ -248,17 +248,14 @@ func (w *work) zoneUnknowns(kind result.Kind, part *sim.Trace) ([]unknown, error
 		return nil, fault.New(fault.Conflict, "start_s", "the record covers no zone", "State when the record begins, counted from spraying.")
 	}
 	var all []unknown
-	for _, path := range paths {
+	for i, path := range paths {
 		u, err := w.unknownAt(path)
 		if err != nil {
 			return nil, err
 		}
 		u.parameter.Step = filmStep
-		if tunnel := kind == result.Tunnel; tunnel {
-			var zone int
-			if _, err := fmt.Sscanf(path, "tunnel.zones[%d]", &zone); err == nil {
-				u.field.Label += ", " + w.job.Tunnel.Zones[zone].Name
-			}
+		if names[i] != "" {
+			u.field.Label += ", " + names[i]
 		}
 		all = append(all, u)
 	}
