@@ -207,8 +207,49 @@ func (w *work) heating(kind result.Kind, rec sim.Recording) error {
 	if off := r.Residuals[0]; math.Abs(off) > warmStart {
 		w.note("At its first reading the part is %+.1f K from what the job says of the time before: check the part's start temperature and when the record begins.", off)
 	}
+	if err := w.coefficients(kind, set, r, part, rec.Air); err != nil {
+		return err
+	}
 	w.curve("", part.Time, func(p []float64) ([]float64, error) { return w.backs(kind, set, p, part.Time, rec.Air) })
 	return w.resample(model, d, set, r)
+}
+
+// coefficients notes what the fitted multipliers come to: the mean coefficient at the coated face while the part is in each place.
+func (w *work) coefficients(kind result.Kind, set []unknown, r *regress.Result, part *sim.Trace, air *sim.Trace) error {
+	var p []float64
+	for _, q := range r.Parameters {
+		p = append(p, q.Value)
+	}
+	j := job.Clone(w.job)
+	if err := fill(&j, set, p); err != nil {
+		return err
+	}
+	samples, err := sim.Follow(&j, kind, part.Time, air)
+	if err != nil {
+		return err
+	}
+	mean := func(name string, from, to float64) {
+		sum, n := 0.0, 0
+		for i, t := range part.Time {
+			if t >= from && t < to {
+				sum, n = sum+samples[i].H, n+1
+			}
+		}
+		if n > 0 {
+			w.note("%s: %.3g W/(m²·K) at the coated face, on the mean of the record.", name, sum/float64(n))
+		}
+	}
+	if kind != result.Tunnel {
+		mean("Oven", math.Inf(-1), math.Inf(1))
+		return nil
+	}
+	at := j.Tunnel.EnteredAfter
+	for _, z := range j.Tunnel.Zones {
+		end := at + z.Length/j.Tunnel.LineSpeed
+		mean(z.Name, at, end)
+		at = end
+	}
+	return nil
 }
 
 // backs follows the part and returns the temperature of its back, where a recorder's sensor sits.

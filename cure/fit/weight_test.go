@@ -208,6 +208,9 @@ func TestRecorderOven(t *testing.T) {
 	if p := parameter(t, o, ovenX); !within(p, 1.6) || *p.High / *p.Low > 1.2 {
 		t.Errorf("multiplier %g, %g to %g", p.Value, *p.Low, *p.High)
 	}
+	if notes := strings.Join(o.Fit.Notes, " "); !strings.Contains(notes, "W/(m²·K) at the coated face") {
+		t.Errorf("no coefficient in %q", notes)
+	}
 	r := o.Fit.Recorded
 	if r == nil || r.Route.Exit == nil || r.EquivalentTime == nil {
 		t.Fatalf("recorded: %+v", r)

@@ -18,6 +18,7 @@ type Sample struct {
 	Film  float64 // temperature of the film [K]
 	Back  float64 // temperature of the part's back face [K]
 	Given float64 // water given to the air [kg/(m2 s)]
+	H     float64 // coefficient of heat transfer at the coated face [W/(m2 K)]
 }
 
 // Trace is a temperature that an instrument has recorded, joined by straight lines and held beyond its ends.
@@ -194,7 +195,7 @@ func (f *follower) read(s *film.System, t float64, y []float64) {
 	for f.next < len(f.times) && f.times[f.next] == t {
 		s.Bound(y)
 		r := s.Read(t, y)
-		f.out = append(f.out, Sample{Mass: f.coat.Solids*(1+r.MeanWater) + f.fibre + r.FibreWater, Film: r.Film, Back: r.BackFace, Given: r.Given})
+		f.out = append(f.out, Sample{Mass: f.coat.Solids*(1+r.MeanWater) + f.fibre + r.FibreWater, Film: r.Film, Back: r.BackFace, Given: r.Given, H: r.Coefficient})
 		f.next++
 	}
 }

@@ -201,7 +201,7 @@ func (t *Table) head(above []line, f form, width int, data line) error {
 			return at(above[last].number, fault.Conflict, fmt.Sprintf("%d names over %d columns (line %d)", len(names), width, data.number),
 				"Give every column one name; decimal commas beside separating commas cannot be told apart: export with semicolons.")
 		}
-		t.note("%d lines above the data were skipped.", len(above))
+		t.note("%s above the data skipped.", counted(len(above), "line", "lines"))
 		return nil
 	}
 	t.Header = true
@@ -233,7 +233,7 @@ func (t *Table) head(above []line, f form, width int, data line) error {
 		c.Kind = named(name, u)
 	}
 	if last > 0 {
-		t.note("%d lines above the names were skipped.", last)
+		t.note("%s above the names skipped.", counted(last, "line", "lines"))
 	}
 	return nil
 }

@@ -48,7 +48,7 @@ func uglies() []ugly {
 		{file: "08-over-midnight.csv", separator: "semicolon", decimal: "point", note: "midnight"},
 		{file: "10-newest-first.csv", separator: "comma", decimal: "point", note: "order of time"},
 		{file: "11-duplicates.csv", separator: "comma", decimal: "point", note: "5 repeated rows"},
-		{file: "12-coupons-and-gaps.csv", separator: "semicolon", decimal: "point", note: "1 rows with gaps", words: []string{"A", "A", "A", "B", "B"},
+		{file: "12-coupons-and-gaps.csv", separator: "semicolon", decimal: "point", note: "1 row with gaps", words: []string{"A", "A", "A", "B", "B"},
 			first: map[Quantity][]float64{Time: {0, 1800, 3600, 0, 3600}, Mass: {24.513e-3, 22.1e-3, 21.4e-3, 25.020e-3, 21.9e-3}}},
 		{file: "16-thousands.csv", separator: "semicolon", decimal: "comma",
 			first: map[Quantity][]float64{Time: {0, 300, 1200, 2400}, Mass: {24.5135e-3, 24.105e-3, 22.9532e-3, 22.0811e-3}}},

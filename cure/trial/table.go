@@ -2,6 +2,7 @@ package trial
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/drywright/drywright/cure/fault"
 )
@@ -40,6 +41,14 @@ type Column struct {
 func (t *Table) Rows() int { return len(t.Lines) }
 
 func (t *Table) note(format string, a ...any) { t.Notes = append(t.Notes, fmt.Sprintf(format, a...)) }
+
+// counted is a number with its noun: "1 row", "3 rows".
+func counted(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + more
+}
 
 // at complains of one line of the text.
 func at(line int, code fault.Code, got, advice string) *fault.Fault {

@@ -71,13 +71,13 @@ func (t *Table) lines(data []byte) ([]line, error) {
 		}
 	}
 	if remarks > 0 {
-		t.note("%d lines that start with # were skipped.", remarks)
+		t.note("%s with # in front skipped.", counted(remarks, "line", "lines"))
 	}
 	if len(found) == 0 {
 		return nil, at(1, fault.Missing, "", "The text holds no rows: give a table with two columns or more.")
 	}
 	if blank > 1 { // the last line end makes one
-		t.note("%d blank lines were skipped.", blank-1)
+		t.note("%s skipped.", counted(blank-1, "blank line", "blank lines"))
 	}
 	return found, nil
 }

@@ -363,7 +363,7 @@ func (d *Data) gaps(kind Kind) {
 		return true
 	}
 	if dropped := d.keep(func(i int) bool { return !lacks(i) }); dropped > 0 {
-		d.Notes = append(d.Notes, fmt.Sprintf("%d rows with gaps were left out.", dropped))
+		d.Notes = append(d.Notes, counted(dropped, "row", "rows")+" with gaps left out.")
 	}
 }
 
@@ -455,7 +455,7 @@ func (d *Data) repeated(kind Kind) {
 		return d.Numbers[Mass][i] == d.Numbers[Mass][i-1]
 	}
 	if dropped := d.keep(func(i int) bool { return !same(i) }); dropped > 0 {
-		d.Notes = append(d.Notes, fmt.Sprintf("%d repeated rows were left out.", dropped))
+		d.Notes = append(d.Notes, counted(dropped, "repeated row", "repeated rows")+" left out.")
 	}
 }
 
