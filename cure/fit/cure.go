@@ -160,13 +160,7 @@ func (w *work) conversions(c *cureTests, all []unknown) error {
 			return err
 		}
 		w.fit.Choices = append(w.fit.Choices, result.FitChoice{Paths: pathsOf(set), AICc: number(r.AICc), BIC: r.BIC})
-		cost := func(r *regress.Result) float64 {
-			if w.question.Criterion == "bic" || math.IsInf(r.AICc, 1) {
-				return r.BIC
-			}
-			return r.AICc
-		}
-		if best.result == nil || cost(r) < cost(best.result) {
+		if best.result == nil || w.cost(r) < w.cost(best.result) {
 			best = priced{set, r}
 		}
 	}

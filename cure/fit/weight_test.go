@@ -1,11 +1,16 @@
 package fit
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
@@ -309,5 +314,47 @@ func BenchmarkWeight(b *testing.B) {
 		if _, err := Run(j, text, Question{Kind: trial.Weight, Area: &w.Area, Tare: &w.Tare}); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Whatever table of the ugly ones meets whatever kind of trial, the answer is a fit or a fault, never a panic; what is fitted can be
+// written as JSON.
+func TestAnyTableAnyKind(t *testing.T) {
+	if testing.Short() {
+		t.Skip("some seconds")
+	}
+	dir := filepath.Join("..", "..", "testdata", "trials")
+	files, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := job.Demo()
+	area := 0.05
+	fitted := 0
+	for _, f := range files {
+		text, err := os.ReadFile(filepath.Join(dir, f.Name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for kind := range kinds() {
+			if kind == trial.Weight && strings.Contains("01 02 03 04 05 06 07 08 10 11 19 23 28", f.Name()[:2]) && f.Name()[:2] != "08" {
+				continue // the same weighing again and again
+			}
+			o, err := Run(j, text, Question{Kind: kind, Area: &area, Bootstrap: 5})
+			var one *fault.Fault
+			var list fault.List
+			if err != nil && !errors.As(err, &one) && !errors.As(err, &list) {
+				t.Errorf("%s as %s: %v is no fault", f.Name(), kind, err)
+			}
+			if err == nil {
+				fitted++
+				if _, err := json.Marshal(o); err != nil {
+					t.Errorf("%s as %s: %v", f.Name(), kind, err)
+				}
+			}
+		}
+	}
+	if fitted < 5 {
+		t.Errorf("only %d were fitted", fitted)
 	}
 }

@@ -151,12 +151,10 @@ func (w *work) choose(candidates []unknown, try func(set []unknown) (*regress.Re
 		if err != nil {
 			return err
 		}
-		c := r.AICc
-		if w.question.Criterion == "bic" || math.IsInf(c, 1) {
-			c = r.BIC
-		}
+		c := w.cost(r)
 		w.fit.Choices = append(w.fit.Choices, result.FitChoice{Paths: pathsOf(set), AICc: number(r.AICc), BIC: r.BIC})
-		if best.result == nil || c < cost {
+		// With so few data that the criterion has no value the smaller set counts, which is tried later.
+		if best.result == nil || c < cost || math.IsInf(c, 1) && math.IsInf(cost, 1) {
 			best, cost = priced{set, r}, c
 		}
 		return nil
@@ -192,6 +190,14 @@ func (w *work) choose(candidates []unknown, try func(set []unknown) (*regress.Re
 		}
 	}
 	return best, nil
+}
+
+// cost is the criterion's value of a fit; +Inf where there are too few data for it.
+func (w *work) cost(r *regress.Result) float64 {
+	if w.question.Criterion == "bic" {
+		return r.BIC
+	}
+	return r.AICc
 }
 
 // shrink leaves out one unknown after the other.
