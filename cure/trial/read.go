@@ -8,19 +8,6 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 )
 
-// form is one way to read the text.
-type form struct {
-	separator, decimal byte
-	name               string
-}
-
-// forms are tried in this order; of two that read equally well the first counts. A decimal comma cannot stand beside a
-// separating comma.
-var forms = []form{
-	{'\t', '.', "tab"}, {'\t', ',', "tab"}, {';', '.', "semicolon"}, {';', ',', "semicolon"}, {'|', '.', "bar"}, {'|', ',', "bar"},
-	{',', '.', "comma"}, {' ', '.', "spaces"}, {' ', ',', "spaces"},
-}
-
 // Read recognises separator, decimal mark and header of a text and reads its columns. Errors are *fault.Fault whose path is
 // the line ("line 14"): text that is too long or no text, no two columns of numbers, rows with more cells than the rest, a
 // word among numbers, a number that could mean two.
@@ -56,60 +43,6 @@ func nothing(lines []line) error {
 
 // previewed is how many rows a preview shows.
 const previewed = 20
-
-// sample is how many lines decide on the form.
-const sample = 400
-
-// best returns the form that reads most lines, and the number of columns of most rows.
-func best(lines []line, declared byte) (f form, width int, ok bool) {
-	if len(lines) > sample {
-		lines = lines[:sample]
-	}
-	most := 0.0
-	for _, c := range forms {
-		if declared != 0 && c.separator != declared {
-			continue
-		}
-		if points, w := c.judge(lines); points > most*(1+1e-9) {
-			f, width, most, ok = c, w, points, true
-		}
-	}
-	return f, width, ok
-}
-
-// judge counts the lines that hold two numbers or more, less their share of cells that are none, and those of another
-// width than most.
-func (f form) judge(lines []line) (points float64, width int) {
-	widths := map[int]int{}
-	value := make([]float64, len(lines))
-	wide := make([]int, len(lines))
-	for i, l := range lines {
-		cells := split(l.text, f.separator)
-		good, bad := 0, 0
-		for _, c := range cells {
-			switch _, kind := parse(c, f.decimal); kind {
-			case number, clock:
-				good++
-			case word, ambiguous:
-				bad++
-			}
-		}
-		if good < 2 {
-			continue
-		}
-		value[i], wide[i] = 1-float64(bad)/float64(len(cells)), len(cells)
-		widths[len(cells)]++
-		if n := widths[len(cells)]; n > widths[width] || n == widths[width] && len(cells) > width {
-			width = len(cells)
-		}
-	}
-	for i := range value {
-		if wide[i] == width {
-			points += value[i]
-		}
-	}
-	return points, width
-}
 
 // fill cuts all lines into cells and makes columns of them.
 func (t *Table) fill(lines []line, f form, width int) error {
@@ -169,106 +102,6 @@ func count(cells []string, decimal byte) (good int) {
 		}
 	}
 	return good
-}
-
-// head reads names and units from the lines above the data: the last line that is as wide as the data, or the two last where
-// the lower one holds nothing but units. What stands further up is skipped and said.
-func (t *Table) head(above []line, f form, width int, data line) error {
-	t.Columns = make([]Column, width)
-	for i := range t.Columns {
-		t.Columns[i].Name = fmt.Sprintf("column %d", i+1)
-	}
-	if len(above) == 0 {
-		return nil
-	}
-	row := func(i int) []string {
-		if i < 0 {
-			return nil
-		}
-		cells := split(above[i].text, f.separator)
-		for len(cells) > width && cells[len(cells)-1] == "" {
-			cells = cells[:len(cells)-1]
-		}
-		return cells
-	}
-	last := len(above) - 1
-	names := row(last)
-	if f.separator == ' ' && len(names) != width { // "time [min] mass [g]" with names of several words
-		names = joined(names, width)
-	}
-	if len(names) != width {
-		if len(names) > 1 {
-			return at(above[last].number, fault.Conflict, fmt.Sprintf("%d names over %d columns (line %d)", len(names), width, data.number),
-				"Give every column one name; decimal commas beside separating commas cannot be told apart: export with semicolons.")
-		}
-		t.note("%s above the data skipped.", counted(len(above), "line", "lines"))
-		return nil
-	}
-	t.Header = true
-	unitsOnly := allUnits(names)
-	var upper []string
-	if unitsOnly {
-		if upper = row(last - 1); len(upper) == width {
-			last--
-		} else {
-			upper = nil
-		}
-	}
-	for i, cell := range names {
-		c := &t.Columns[i]
-		if upper != nil {
-			cell = strings.TrimSpace(upper[i]) + " [" + strings.Trim(strings.TrimSpace(cell), "[]()") + "]"
-		} else if unitsOnly {
-			cell = "[" + strings.Trim(strings.TrimSpace(cell), "[]()") + "]"
-		}
-		name, u, found := header(cell)
-		if found {
-			c.Unit = u.symbol
-		} else if name = strings.TrimSpace(strings.TrimSuffix(name, "[]")); clockFormat(strings.Trim(cell[len(name):], " []()")) {
-			c.Unit = strings.ToLower(strings.Trim(cell[len(name):], " []()"))
-		}
-		if name != "" {
-			c.Name = name
-		}
-		c.Kind = named(name, u)
-	}
-	if last > 0 {
-		t.note("%s above the names skipped.", counted(last, "line", "lines"))
-	}
-	return nil
-}
-
-// joined puts the words of a header back together where the columns are parted by spaces: a bracketed unit ends a name.
-func joined(words []string, width int) []string {
-	var names []string
-	current := ""
-	for _, w := range words {
-		current = strings.TrimSpace(current + " " + w)
-		if strings.HasSuffix(w, "]") || strings.HasSuffix(w, ")") {
-			names, current = append(names, current), ""
-		}
-	}
-	if current != "" {
-		names = append(names, current)
-	}
-	if len(names) != width {
-		return words
-	}
-	return names
-}
-
-// allUnits reports whether a row holds units alone.
-func allUnits(cells []string) bool {
-	all, found := units(), false
-	for _, c := range cells {
-		c = strings.ToLower(strings.Trim(strings.TrimSpace(c), "[]()"))
-		_, known := all[c]
-		if !known && !clockFormat(c) && c != "" {
-			return false
-		}
-		found = found || known
-	}
-	return found
 }
 
 // column decides what a column holds and reads it.
