@@ -221,6 +221,24 @@ func (w *work) drawCure(c *cureTests, set []unknown) {
 	}
 }
 
+// cureTime is what the fit comes to at the tests' mean temperature, where its rate is known best: frequency factor and activation
+// energy have wide intervals that go together, the time has not.
+func (w *work) cureTime(c *cureTests) {
+	n := w.job.Film.Adhesive.Crosslinking.Order
+	for i, u := range w.unknowns {
+		if u.paths[0] == order {
+			n = w.found.inner[i]
+		}
+	}
+	full := w.job.Targets.FullConversion
+	dose := kinetics.OrderIntegral(full, n)
+	t := &result.FitTime{Temperature: c.reference, Conversion: full, Time: dose * math.Exp(-w.found.inner[0])}
+	if half := w.found.quantile * math.Sqrt(w.found.covariance.At(0, 0)); half < 50 {
+		t.Low, t.High = number(t.Time*math.Exp(-half)), number(t.Time*math.Exp(half))
+	}
+	w.fit.CureTime = t
+}
+
 // toFrequency turns the rate constant at the reference temperature into the frequency factor: ln A = ln k + E/(R T).
 func (w *work) toFrequency(c *cureTests) {
 	c1 := 0.0 // d ln A/dE
@@ -232,6 +250,7 @@ func (w *work) toFrequency(c *cureTests) {
 			energy = w.found.inner[i] * c1
 		}
 	}
+	w.cureTime(c)
 	w.found.inner[0] += energy
 	if v := w.found.covariance; at >= 0 {
 		v.Set(0, 0, v.At(0, 0)+2*c1*v.At(0, at)+c1*c1*v.At(at, at))

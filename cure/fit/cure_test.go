@@ -101,6 +101,10 @@ func TestCureConversions(t *testing.T) {
 				t.Errorf("order %g: %g", n, p.Value)
 			}
 		}
+		c := o.Fit.CureTime
+		if want := kinetics.OrderIntegral(c.Conversion, n) / (a * math.Exp(-e/(kinetics.GasConstant*c.Temperature))); c.Low == nil || *c.Low > want || *c.High < want {
+			t.Errorf("order %g: %g s at %g K, want %g", n, c.Time, c.Temperature, want)
+		}
 		j, err := job.Adopt(job.Demo(), o.Adoption)
 		if err != nil {
 			t.Fatal(err)

@@ -147,7 +147,7 @@ func (w *work) doubts() {
 		}
 	}
 	for _, c := range f.Correlations {
-		if math.Abs(c.Value) > married {
+		if math.Abs(c.Value) > married && c.First != frequency { // the factor only stands for the rate at the tests' temperature
 			add("together", c.Value, c.First, c.Second)
 		}
 	}

@@ -29,6 +29,15 @@ func FillFit(f *result.Fit) {
 	if f.Scatter > 0 && len(numbers) > 0 {
 		f.Text += " " + fill(w.fit.scatter, "scatter", difference(f.Scatter, f.Axes.YUnit))
 	}
+	if t := f.CureTime; t != nil {
+		span := w.fit.unknown
+		if t.Low != nil && t.High != nil {
+			span = fill(w.fit.interval, "low", Duration(*t.Low), "high", Duration(*t.High))
+		}
+		t.Text = fill(w.fit.cureTime, "temperature", Temperature(t.Temperature), "conversion", Percent(t.Conversion), "time", Duration(t.Time),
+			"interval", span)
+		f.Text += " " + t.Text
+	}
 	if !f.Converged {
 		f.Text += " " + w.fit.unfinished
 	}

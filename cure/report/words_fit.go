@@ -10,7 +10,7 @@ type fitWords struct {
 	scatter string
 
 	parameter, interval, unknown, before string
-	rest, dated, headRest                string
+	rest, dated, headRest, cureTime      string
 	headNumbers, headDoubts, headChoices string
 	headResiduals, headNotes, headRecord string
 	noDoubt, choice, chosen, resampled   string
@@ -43,6 +43,7 @@ func fitEnglish() fitWords {
 		unknown:     " (no interval)",
 		before:      "the job had {before}",
 		rest:        "“{label}” rests on {trial}, “{fit}”{date}: {value}{interval}.",
+		cureTime:    "At {temperature}, where the tests lie, {conversion} takes {time}{interval}.",
 		dated:       " of {date}",
 		headRest:    "Numbers from trials",
 		resampled:   "resampled {low} to {high}",

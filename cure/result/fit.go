@@ -34,6 +34,7 @@ type Fit struct {
 	Doubts       []FitDoubt       `json:"doubts"`  // what this trial cannot tell
 	Notes        []string         `json:"notes"`   // what was taken for granted in the data
 	Recorded     *Recorded        `json:"recorded"`
+	CureTime     *FitTime         `json:"cure_time"` // what rate and activation energy come to where the tests lie; null for other trials
 	Converged    bool             `json:"converged"`
 	Text         string           `json:"text"` // the whole in one sentence
 }
@@ -90,6 +91,16 @@ type FitAxes struct {
 	XUnit string `json:"x_unit"`
 	Y     string `json:"y"`
 	YUnit string `json:"y_unit"`
+}
+
+// FitTime is how long a conversion takes at a temperature, with its 95 % interval.
+type FitTime struct {
+	Temperature float64  `json:"temperature_K"`
+	Conversion  float64  `json:"conversion"`
+	Time        float64  `json:"time_s"`
+	Low         *float64 `json:"low_s"` // null: no interval
+	High        *float64 `json:"high_s"`
+	Text        string   `json:"text"`
 }
 
 // FitChoice is one set of parameters that was tried.
