@@ -59,7 +59,7 @@ func TestATrialIsPutIntoTheJob(t *testing.T) {
 	demo := job.Demo()
 	study := plan.Study{Route: result.Tunnel}
 	trial := plan.Trial{{Variable: plan.LineSpeed, Value: 1.2 * demo.Tunnel.LineSpeed}, {Variable: plan.ZonesInStep, Value: 5}}
-	r := planned(t, demo, Request{Op: Apply, Study: &study, Trial: trial})
+	r := planned(t, demo, Request{Op: Apply, Study: &study, Setting: trial})
 	if !r.OK || r.Job == nil {
 		t.Fatalf("%+v", r)
 	}
@@ -76,7 +76,7 @@ func TestATrialIsPutIntoTheJob(t *testing.T) {
 		}
 	}
 	bad := plan.Trial{{Variable: "colour", Value: 1}}
-	if r := planned(t, demo, Request{Op: Apply, Study: &study, Trial: bad}); r.OK || len(r.Faults) == 0 {
+	if r := planned(t, demo, Request{Op: Apply, Study: &study, Setting: bad}); r.OK || len(r.Faults) == 0 {
 		t.Errorf("an unknown variable: %+v", r)
 	}
 }

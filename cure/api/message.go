@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
@@ -36,22 +37,34 @@ const (
 	Optimise  Op = "optimise"  // the settings that take least
 
 	Tolerances Op = "tolerances" // what usually varies on a route, and by how much
+
+	ReadTable Op = "read_table" // what a table of a trial was recognised as, to be shown before it is used
+	FitTrial  Op = "fit"        // the numbers that a trial tells
+	Adopt     Op = "adopt"      // the job with a fit adopted
+	Drop      Op = "drop"       // the job without the fit of a name
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
 // taken from the defaults. Of the others the request holds the one that its operation asks for.
 type Request struct {
-	Op     Op                   `json:"op"`
-	Job    json.RawMessage      `json:"job,omitempty"`
-	Study  *plan.Study          `json:"study,omitempty"` // of variables, tolerances and apply
-	Trial  plan.Trial           `json:"trial,omitempty"` // of apply
-	Trials *TrialSet            `json:"trials,omitempty"`
-	Limits *plan.LimitsQuestion `json:"limits,omitempty"`
-	Window *plan.WindowQuestion `json:"window,omitempty"`
+	Op      Op                   `json:"op"`
+	Job     json.RawMessage      `json:"job,omitempty"`
+	Study   *plan.Study          `json:"study,omitempty"`   // of variables, tolerances and apply
+	Setting plan.Trial           `json:"setting,omitempty"` // of apply
+	Trials  *TrialSet            `json:"trials,omitempty"`
+	Limits  *plan.LimitsQuestion `json:"limits,omitempty"`
+	Window  *plan.WindowQuestion `json:"window,omitempty"`
 
 	Spread   *plan.SpreadQuestion   `json:"spread,omitempty"`
 	Costs    *plan.CostQuestion     `json:"costs,omitempty"`
 	Optimise *plan.OptimiseQuestion `json:"optimise,omitempty"`
+
+	// Table is the text of a trial's table (read_table, fit), Trial the question asked of it; read_table takes kind and columns of it.
+	Table string        `json:"table,omitempty"`
+	Trial *fit.Question `json:"trial,omitempty"`
+	// Adoption is what a fit offered to adopt, Name the fit to drop.
+	Adoption *job.Fit `json:"adoption,omitempty"`
+	Name     string   `json:"name,omitempty"`
 }
 
 // TrialSet is a batch of settings to be judged.
@@ -81,6 +94,9 @@ type Response struct {
 	Tolerances []plan.Tolerance `json:"tolerances,omitempty"`
 	Costs      *plan.Costs      `json:"costs,omitempty"`
 	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
+
+	Table   *Table       `json:"table,omitempty"`
+	Outcome *fit.Outcome `json:"outcome,omitempty"` // of fit
 }
 
 // Fault is one complaint with its sentence.

@@ -68,11 +68,11 @@ func askWindow(q Request, j *job.Job, c core) (Response, error) {
 
 // apply makes the settings of a trial in the job; whether it can then be computed is for predict to say.
 func apply(q Request, j *job.Job, _ core) (Response, error) {
-	if q.Study == nil || q.Trial == nil {
-		return Response{}, missing("study and trial")
+	if q.Study == nil || q.Setting == nil {
+		return Response{}, missing("study and setting")
 	}
 	q.Study.Job = j
-	changed, err := q.Study.At(q.Trial)
+	changed, err := q.Study.At(q.Setting)
 	return Response{Job: &changed}, err
 }
 

@@ -53,7 +53,7 @@ func TestPlanningOperations(t *testing.T) {
 	if !r.OK || len(r.Limits) != 1 || r.Limits[0].Value == nil || r.Limits[0].Text == "" {
 		t.Errorf("limits: %+v", r)
 	}
-	r = ask(t, string(planning(t, Request{Op: Apply, Study: &study, Trial: plan.Trial{{Variable: plan.LineSpeed, Value: 0.031}}})), canned)
+	r = ask(t, string(planning(t, Request{Op: Apply, Study: &study, Setting: plan.Trial{{Variable: plan.LineSpeed, Value: 0.031}}})), canned)
 	if !r.OK || r.Job == nil || r.Job.Tunnel.LineSpeed != 0.031 {
 		t.Errorf("apply: %+v", r)
 	}
@@ -72,7 +72,7 @@ func TestPlanningRefuses(t *testing.T) {
 		"no window":   {Request{Op: Window}, fault.Missing},
 		"no trial":    {Request{Op: Apply, Study: &study}, fault.Missing},
 		"no route":    {Request{Op: Trials, Trials: &TrialSet{Study: lost}}, fault.Missing},
-		"no variable": {Request{Op: Apply, Study: &study, Trial: plan.Trial{{Variable: "charge", Value: 1}}}, fault.Choice},
+		"no variable": {Request{Op: Apply, Study: &study, Setting: plan.Trial{{Variable: "charge", Value: 1}}}, fault.Choice},
 		"too many":    {Request{Op: Trials, Trials: &TrialSet{Study: study, Trials: make([]plan.Trial, maxTrials+1)}}, fault.Limit},
 		"same axis":   {Request{Op: Window, Window: &plan.WindowQuestion{Study: study, X: plan.Axis{Variable: plan.Coat}, Y: plan.Axis{Variable: plan.Coat}}}, fault.Conflict},
 		"odd axis":    {Request{Op: Window, Window: &plan.WindowQuestion{Study: study, X: plan.Axis{Variable: plan.Coat, Low: 2, High: 1}, Y: plan.Axis{Variable: plan.LineSpeed}}}, fault.Conflict},

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/trial"
 )
 
 // unions lists the words of every named text type; Go has no way to ask a type for its constants.
@@ -19,6 +20,7 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[job.Mechanism]():    words(job.LiquidDiffusion, job.PorousSkin),
 		reflect.TypeFor[job.IsothermKind](): words(job.IsothermGAB, job.IsothermFloryHuggins),
 		reflect.TypeFor[job.ZoneKind]():     words(job.Heated, job.Cooling),
+		reflect.TypeFor[job.FitKind]():      words(job.WeightFit, job.RecorderFit, job.CureFit, job.SorptionFit),
 		reflect.TypeFor[job.FieldKind]():    words(job.KindNumber, job.KindText, job.KindChoice, job.KindSwitch),
 		reflect.TypeFor[result.Kind]():      words(result.Room, result.StaticOven, result.Tunnel),
 		reflect.TypeFor[result.Verdict]():   words(result.InTime, result.TooLate, result.NotReached, result.AtRisk),
@@ -35,6 +37,9 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[result.CriterionName](): words(result.CriterionNames()...),
 		reflect.TypeFor[result.Per]():           words(result.PerSecond, result.PerRun),
 		reflect.TypeFor[result.Severity]():      words(result.Notice, result.Danger),
+		reflect.TypeFor[trial.Kind]():           words(trial.Weight, trial.Recorder, trial.Cure, trial.Sorption),
+		reflect.TypeFor[trial.Quantity](): words(trial.Unknown, trial.Time, trial.Mass, trial.Coupon, trial.AirTemperature, trial.PartTemperature,
+			trial.Temperature, trial.Start, trial.Conversion, trial.Passed, trial.Humidity, trial.Water),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
 			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),
 	}

@@ -9,7 +9,7 @@ func Blocks() []Block {
 		{Path: "tariffs", Label: "Tariffs", Optional: true, Absent: true,
 			Help: "What energy costs; none: energy is given without a price."},
 		{Path: "numerics", Label: "Computation", Help: "Settings of the computation itself."},
-	})
+	}, fitBlocks())
 }
 
 const humidityHelp = "How moist the air is; give exactly one of the five numbers."

@@ -17,6 +17,7 @@ func Encode(j Job) ([]byte, error) {
 	if j.Part.Spots == nil {
 		j.Part.Spots = []Spot{}
 	}
+	j.Fits = withLists(j.Fits)
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
@@ -25,4 +26,16 @@ func Encode(j Job) ([]byte, error) {
 		return nil, err
 	}
 	return b.Bytes(), nil
+}
+
+// withLists returns the fits with empty lists instead of null ones.
+func withLists(fits []Fit) []Fit {
+	out := make([]Fit, len(fits))
+	for i, f := range fits {
+		f.Values = append([]FittedValue{}, f.Values...)
+		f.Correlations = append([]FitCorrelation{}, f.Correlations...)
+		f.Before = append([]FitBefore{}, f.Before...)
+		out[i] = f
+	}
+	return out
 }

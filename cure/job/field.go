@@ -81,7 +81,7 @@ func Fields() []Field {
 		crosslinkingFields(), vitrificationFields(), pileFields(), partFields(), spotFields(),
 		workshopFields(), spaceFields(), heatingFields(), dehumidifierFields(), roomFields(), staticOvenFields(),
 		chamberFields(), tunnelFields(), zoneFields(), infraredFields(), zoneAirFields(),
-		targetFields(), tariffFields(), costFields(), numericsFields(),
+		targetFields(), tariffFields(), costFields(), numericsFields(), fitFields(),
 	}
 	var all []Field
 	for _, g := range groups {

@@ -57,6 +57,14 @@ func transferFields(at string, a airFlow) []Field {
 			Help:   "Heat transfer coefficient at the uncoated back; empty: the same law as at the face.",
 		}.in(transferCoefficient()),
 	}
+	fields = append(fields, Field{Path: at + ".multiplier", Label: "Multiplier of the coefficient",
+		Low: 0.02, High: 50, UsualLow: 0.5, UsualHigh: 2, Default: 1,
+		Optional: true, Absent: true,
+		Source: "published laws differ by a factor of up to four for a real oven; fit it to a weighed coupon or a recorder's curve",
+		Effect: "Faster drying and faster warming in this place; a skin closes sooner.",
+		Help: "What the law's coefficient is multiplied by here, at face and back; it belongs to this place and says nothing of " +
+			"others. A stated coefficient at the back is left alone. Empty: the law as it stands.",
+	})
 	fields = append(fields, fanFields(at+".fan.")...)
 	return append(fields, nozzleFields(at+".nozzles.")...)
 }

@@ -25,4 +25,5 @@ type Job struct {
 	Tariffs    *Tariffs    `json:"tariffs"` // null: no prices
 	Costs      *Costs      `json:"costs"`   // null: energy alone is priced
 	Numerics   Numerics    `json:"numerics"`
+	Fits       []Fit       `json:"fits"` // numbers that trials have told, in the order of adoption
 }

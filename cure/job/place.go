@@ -1,116 +1,128 @@
 package job
 
 import (
+	"encoding/json"
+	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
 )
 
-// Clone is a copy of a job that shares nothing with it.
-func Clone(j *Job) Job {
-	return clone(reflect.ValueOf(j).Elem()).Interface().(Job)
-}
-
-func clone(v reflect.Value) reflect.Value {
-	out := reflect.New(v.Type()).Elem()
-	switch v.Kind() {
-	case reflect.Struct:
-		for i := range v.NumField() {
-			out.Field(i).Set(clone(v.Field(i)))
-		}
-	case reflect.Pointer:
-		if !v.IsNil() {
-			out.Set(reflect.New(v.Type().Elem()))
-			out.Elem().Set(clone(v.Elem()))
-		}
-	case reflect.Slice:
-		if !v.IsNil() {
-			out.Set(reflect.MakeSlice(v.Type(), v.Len(), v.Len()))
-			for i := range v.Len() {
-				out.Index(i).Set(clone(v.Index(i)))
-			}
-		}
-	default:
-		out.Set(v)
-	}
+// Clone returns a job that shares nothing with j.
+func Clone(j Job) Job {
+	var out Job
+	cloneInto(reflect.ValueOf(&out).Elem(), reflect.ValueOf(j))
 	return out
 }
 
-// Number is the place in a job of the number at a JSON path ("tunnel.zones[1].length_m"), to be read and written, with its
-// entry of Fields.
-//
-// Errors: fault.Unknown where the path leads nowhere, fault.Missing where a block or number on the way is null,
-// fault.Type where it is no number that may be any fraction.
-func Number(j *Job, path string) (*float64, Field, error) {
-	number, err := Place(j, path)
-	if err != nil {
-		return nil, Field{}, err
+func cloneInto(to, from reflect.Value) {
+	switch from.Kind() {
+	case reflect.Pointer:
+		if !from.IsNil() {
+			to.Set(reflect.New(from.Type().Elem()))
+			cloneInto(to.Elem(), from.Elem())
+		}
+	case reflect.Struct:
+		for i := range from.NumField() {
+			cloneInto(to.Field(i), from.Field(i))
+		}
+	case reflect.Slice:
+		if !from.IsNil() {
+			to.Set(reflect.MakeSlice(from.Type(), from.Len(), from.Len()))
+			for i := range from.Len() {
+				cloneInto(to.Index(i), from.Index(i))
+			}
+		}
+	default:
+		to.Set(from)
 	}
-	f, _ := FieldAt(path)
-	return number, f, nil
 }
 
-// Place is Number without the entry of Fields, which takes longer to find than the place.
-func Place(j *Job, path string) (*float64, error) {
-	v := reflect.ValueOf(j).Elem()
-	for rest := path; rest != ""; {
-		var name string
-		name, rest, _ = strings.Cut(rest, ".")
-		next, err := step(v, name, path)
-		if err != nil {
-			return nil, err
+// place finds what a path leads to ("tunnel.zones[0].transfer.multiplier"); ok is false where it leads nowhere in this job: an
+// unknown name, a list that is shorter, a block that is null on the way. The last step may be null itself.
+func place(v reflect.Value, path string) (found reflect.Value, ok bool) {
+	for step := range strings.SplitSeq(path, ".") {
+		for v.Kind() == reflect.Pointer {
+			if v.IsNil() {
+				return v, false
+			}
+			v = v.Elem()
 		}
-		v = next
+		name, index, listed := strings.Cut(step, "[")
+		if v.Kind() != reflect.Struct {
+			return v, false
+		}
+		all := members(v)
+		i := slices.IndexFunc(all, func(m member) bool { return m.name == name })
+		if i < 0 {
+			return v, false
+		}
+		v = all[i].value
+		if listed {
+			n, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
+			if err != nil || v.Kind() != reflect.Slice || n < 0 || n >= v.Len() {
+				return v, false
+			}
+			v = v.Index(n)
+		}
 	}
-	number, ok := v.Addr().Interface().(*float64)
+	return v, true
+}
+
+// Number returns the number at a path; ok is false where the path leads to none, or to one that is null.
+func Number(j *Job, path string) (x float64, ok bool) {
+	v, ok := place(reflect.ValueOf(j).Elem(), path)
+	if ok && v.Kind() == reflect.Pointer && !v.IsNil() {
+		v = v.Elem()
+	}
+	if !ok || v.Kind() != reflect.Float64 {
+		return 0, false
+	}
+	return v.Float(), true
+}
+
+// SetNumber writes a number at a path, also where it was null. The error is a *fault.Fault: the job has no number there.
+func SetNumber(j *Job, path string, x float64) error {
+	v, ok := place(reflect.ValueOf(j).Elem(), path)
+	if ok && v.Kind() == reflect.Pointer && v.Type().Elem().Kind() == reflect.Float64 {
+		v.Set(reflect.New(v.Type().Elem()))
+		v = v.Elem()
+	}
+	if !ok || v.Kind() != reflect.Float64 {
+		return nowhere(path)
+	}
+	v.SetFloat(x)
+	return nil
+}
+
+func nowhere(path string) *fault.Fault {
+	return fault.New(fault.Unknown, path, "the job has no number there", "Name a number of a block that the job has.")
+}
+
+// text writes what stands at a path as JSON.
+func text(j *Job, path string) (string, error) {
+	v, ok := place(reflect.ValueOf(j).Elem(), path)
 	if !ok {
-		return nil, fault.New(fault.Type, path, "is no number that can be varied", "Name a number of the job, such as film.wet_coat_kg_per_m2.")
+		return "", nowhere(path)
 	}
-	return number, nil
+	b, err := json.Marshal(v.Interface())
+	return string(b), err
 }
 
-// FieldAt is the entry of Fields for a concrete path, and whether there is one.
-func FieldAt(path string) (Field, bool) {
-	pattern := generic(path)
-	for _, f := range Fields() {
-		if f.Path == pattern {
-			return f, true
-		}
+// setText puts JSON text back at a path.
+func setText(j *Job, path, content string) error {
+	v, ok := place(reflect.ValueOf(j).Elem(), path)
+	if !ok {
+		return nil // the block is gone, and what stood in it with it
 	}
-	return Field{}, false
-}
-
-// step goes from a struct to the member of a name, with an index where the name has one, through pointers.
-func step(v reflect.Value, name, path string) (reflect.Value, error) {
-	name, index, indexed := strings.Cut(strings.TrimSuffix(name, "]"), "[")
-	if v.Kind() != reflect.Struct {
-		return v, nowhere(path)
+	fresh := reflect.New(v.Type())
+	if err := json.Unmarshal([]byte(content), fresh.Interface()); err != nil {
+		return fault.New(fault.Syntax, path, fmt.Sprintf("what stood here before the fit cannot be read: %v", err),
+			"Set the number by hand and delete the fit's line.")
 	}
-	for _, m := range members(v) {
-		if m.name != name {
-			continue
-		}
-		at := m.value
-		if indexed {
-			i, err := strconv.Atoi(index)
-			if err != nil || at.Kind() != reflect.Slice || i < 0 || i >= at.Len() {
-				return v, nowhere(path)
-			}
-			at = at.Index(i)
-		}
-		if at.Kind() == reflect.Pointer {
-			if at.IsNil() {
-				return v, fault.New(fault.Missing, path, "", "The job leaves it open; give it before it is varied.")
-			}
-			at = at.Elem()
-		}
-		return at, nil
-	}
-	return v, nowhere(path)
-}
-
-func nowhere(path string) error {
-	return fault.New(fault.Unknown, path, "the job has no such place", "See the job's schema for its fields.")
+	v.Set(fresh.Elem())
+	return nil
 }

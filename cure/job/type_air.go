@@ -20,6 +20,7 @@ type Transfer struct {
 	Velocity        float64      `json:"velocity_m_per_s"`           // used by parallel_flow and combined
 	Tripped         bool         `json:"tripped"`                    // turbulent from the leading edge
 	BackCoefficient *float64     `json:"back_coefficient_W_per_m2K"` // null: the same law at the back face
+	Multiplier      *float64     `json:"multiplier"`                 // of the law here, as a trial has told; null: the law as it stands
 	Fan             *Fan         `json:"fan"`                        // null: the velocity counts as it stands
 	Nozzles         *Nozzles     `json:"nozzles"`                    // used by slot_nozzles and round_nozzles
 }

@@ -13,11 +13,7 @@ import (
 // Validate returns every fault of a job as a fault.List, or nil: numbers outside Low..High of Fields or not finite, words
 // that are no choice, lists too short or too long, and values that contradict each other. What contradicts is judged
 // only among values that are in range themselves.
-func Validate(j Job) error {
-	v := validator{table: newTable()}
-	v.job(&j)
-	return v.result()
-}
+func Validate(j Job) error { return NewRules().Validate(j) }
 
 // validator gathers the faults of one job.
 type validator struct {
@@ -34,6 +30,7 @@ func (v *validator) job(j *Job) {
 	v.checkRoutes(j)
 	v.checkTargets(j)
 	v.checkHottest(j)
+	v.checkFits(j)
 }
 
 func (v *validator) result() error {

@@ -12,7 +12,7 @@ import (
 // numbers are invented; most are the defaults of what is offered.
 func whole() Job {
 	j := Demo()
-	j.Name, j.Note = "Second golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
+	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
 	a := &j.Film.Adhesive
 	a.Transport.Mechanism, a.Transport.Reason = PorousSkin, "Hard, filled particles."
 	a.CoSolvent = NewCoSolvent()
@@ -50,13 +50,20 @@ func whole() Job {
 	first.Transfer.Nozzles.Pressure = &before
 	first.Air.LeakToNext, first.Air.HeaterPower = -0.05, 40e3
 	j.Tariffs = NewTariffs()
+	faster, low, high := 1.3, 1.2, 1.45
+	t.Zones[0].Transfer.Multiplier = &faster
+	j.Fits = []Fit{{Name: "Recorder of May", Kind: RecorderFit, Date: "2026-05-12", Data: "line 2.csv", Digest: "cbf29ce484222325", Points: 211,
+		Note:         "Invented.",
+		Values:       []FittedValue{{Path: "tunnel.zones[0].transfer.multiplier", Value: faster, Low: &low, High: &high, StandardError: 0.05, Logarithmic: true}},
+		Correlations: []FitCorrelation{{First: "tunnel.zones[0].transfer.multiplier", Second: "tunnel.zones[1].transfer.multiplier", Correlation: -0.2}},
+		Before:       []FitBefore{{Path: "tunnel.zones[0].transfer.multiplier", JSON: "null"}}}}
 	return j
 }
 
 // priced is the job with its costs too.
 func priced() Job {
 	j := whole()
-	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule; with costs."
+	j.Name, j.Note = "Fourth golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
 	wage, floor, rack, work, persons, area, racks, price := 35.0, 90.0, 350.0, 1200.0, 0.5, 40.0, 12.0, 24e3
 	j.Costs = NewCosts()
 	c := j.Costs
@@ -78,7 +85,7 @@ func golden(t *testing.T, name string) []byte {
 // Documents of version 1 are read for ever: these are never written again. What they say is what is read, and what they
 // do not know of is what an absent field means.
 func TestVersion1IsRead(t *testing.T) {
-	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json", "v1-costs.json"} {
+	for _, name := range []string{"v1-full.json", "v1-sparse.json", "v1-rooms.json", "v1-plans.json"} {
 		text := golden(t, name)
 		j, err := Decode(text)
 		if err != nil {
@@ -99,16 +106,16 @@ func TestVersion1IsRead(t *testing.T) {
 
 // The document with every block comes back byte by byte, and means what the Go value means.
 func TestWholeDocument(t *testing.T) {
-	text := golden(t, "v1-costs.json")
+	text := golden(t, "v1-plans.json")
 	j, err := Decode(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if again, err := Encode(j); err != nil || !bytes.Equal(again, text) {
-		t.Error("v1-costs.json does not come back as it is")
+		t.Error("v1-plans.json does not come back as it is")
 	}
 	if !reflect.DeepEqual(j, priced()) {
-		t.Error("v1-costs.json is read as another job")
+		t.Error("v1-plans.json is read as another job")
 	}
 	leaf, block := map[string]reflect.Type{}, map[string]reflect.Type{}
 	patterns(reflect.TypeFor[Job](), "", leaf, block)
@@ -227,6 +234,7 @@ func TestNewBlocksChangeNothing(t *testing.T) {
 		"space":         j.Workshop.Space == nil,
 		"tariffs":       j.Tariffs == nil,
 		"costs":         j.Costs == nil,
+		"fits":          len(j.Fits) == 0 && j.Workshop.Transfer.Multiplier == nil,
 	} {
 		if !holds {
 			t.Errorf("%s is not off by default", what)

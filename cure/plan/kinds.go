@@ -28,7 +28,7 @@ const (
 // kind is a way in which a job can be turned.
 type kind struct {
 	routes []result.Kind // nil: all
-	make   func(j *job.Job) []Variable
+	make   func(j *job.Job, rules *job.Rules) []Variable
 }
 
 var (
@@ -59,9 +59,9 @@ func kinds() []kind {
 }
 
 // number is a single number of the job, where the job has it.
-func number(id, path string, toward Direction, log bool, size float64) func(*job.Job) []Variable {
-	return func(j *job.Job) []Variable {
-		v, ok := single(j, id, path)
+func number(id, path string, toward Direction, log bool, size float64) func(*job.Job, *job.Rules) []Variable {
+	return func(j *job.Job, rules *job.Rules) []Variable {
+		v, ok := single(j, rules, id, path)
 		if !ok {
 			return nil
 		}
@@ -71,23 +71,20 @@ func number(id, path string, toward Direction, log bool, size float64) func(*job
 }
 
 // single is the variable of one number, of which the field's table says nearly everything.
-func single(j *job.Job, id, path string) (Variable, bool) {
-	at, f, err := job.Number(j, path)
-	if err != nil {
+func single(j *job.Job, rules *job.Rules, id, path string) (Variable, bool) {
+	present, ok := job.Number(j, path)
+	if !ok {
 		return Variable{}, false
 	}
+	f, _ := rules.Field(path)
 	return Variable{ID: id, Label: f.Label, Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
-		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: *at,
-		set: func(j *job.Job, v float64) {
-			if at, err := job.Place(j, path); err == nil {
-				*at = v
-			}
-		}}, true
+		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: present,
+		set: func(j *job.Job, v float64) { setNumber(j, path, v) }}, true
 }
 
 // like is a variable of the quantity of a field.
-func like(path string) Variable {
-	f, _ := job.FieldAt(path)
+func like(rules *job.Rules, path string) Variable {
+	f, _ := rules.Field(path)
 	return Variable{Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay}
 }
 
@@ -103,18 +100,18 @@ func heated(j *job.Job) []int {
 }
 
 // zonesInStep turns all heated zones up or down together; its value is the difference to the job.
-func zonesInStep(j *job.Job) []Variable {
+func zonesInStep(j *job.Job, rules *job.Rules) []Variable {
 	places := heated(j)
 	if len(places) == 0 {
 		return nil
 	}
-	f, _ := job.FieldAt("tunnel.zones[0].air_temperature_K")
+	f, _ := rules.Field("tunnel.zones[0].air_temperature_K")
 	coolest, hottest := math.Inf(1), math.Inf(-1)
 	for _, i := range places {
 		T := j.Tunnel.Zones[i].AirTemperature
 		coolest, hottest = math.Min(coolest, T), math.Max(hottest, T)
 	}
-	v := like("static_oven.chamber.proportional_band_K") // a difference of temperature
+	v := like(rules, "static_oven.chamber.proportional_band_K") // a difference of temperature
 	v.ID, v.Label, v.Help = ZonesInStep, "All heated zones hotter by", "The air of every heated zone, turned up by the same difference; below zero: down."
 	v.Low, v.High, v.UsualLow, v.UsualHigh = f.Low-coolest, f.High-hottest, -30, 30
 	v.Toward, v.Step = Lowest, 10
@@ -131,11 +128,11 @@ func zonesInStep(j *job.Job) []Variable {
 }
 
 // eachZone turns one heated zone at a time.
-func eachZone(j *job.Job) []Variable {
+func eachZone(j *job.Job, rules *job.Rules) []Variable {
 	var vs []Variable
 	for _, i := range heated(j) {
 		path := fmt.Sprintf("tunnel.zones[%d].air_temperature_K", i)
-		if v, ok := single(j, path, path); ok {
+		if v, ok := single(j, rules, path, path); ok {
 			v.Label, v.Toward, v.Step = j.Tunnel.Zones[i].Name+": "+lower(v.Label), Lowest, 10
 			v.UsualLow, v.UsualHigh = math.Max(v.Low, v.Present-30), math.Min(v.High, v.Present+30)
 			vs = append(vs, v)
@@ -145,19 +142,19 @@ func eachZone(j *job.Job) []Variable {
 }
 
 // heatedLength makes the heated zones longer or shorter in proportion; its value is their length together.
-func heatedLength(j *job.Job) []Variable {
+func heatedLength(j *job.Job, rules *job.Rules) []Variable {
 	places := heated(j)
 	if len(places) == 0 {
 		return nil
 	}
-	f, _ := job.FieldAt("tunnel.zones[0].length_m")
+	f, _ := rules.Field("tunnel.zones[0].length_m")
 	total, shrink, stretch := 0.0, 0.0, math.Inf(1)
 	for _, i := range places {
 		l := j.Tunnel.Zones[i].Length
 		total += l
 		shrink, stretch = math.Max(shrink, f.Low/l), math.Min(stretch, f.High/l)
 	}
-	v := like("tunnel.zones[0].length_m")
+	v := like(rules, "tunnel.zones[0].length_m")
 	v.ID, v.Label, v.Help = TunnelLength, "Heated length", "All heated zones together, each made longer or shorter in proportion."
 	v.Low, v.High, v.UsualLow, v.UsualHigh, v.Present = total*shrink, total*stretch, total/2, total*2, total
 	v.Toward, v.Log, v.Step = Lowest, true, 0.1
@@ -175,7 +172,7 @@ func heatedLength(j *job.Job) []Variable {
 
 // exhaust opens or closes the dampers of every zone or oven whose air is balanced; its value is the multiple of today's
 // flow.
-func exhaust(j *job.Job) []Variable {
+func exhaust(j *job.Job, _ *job.Rules) []Variable {
 	flows := dampers(j)
 	if len(flows) == 0 {
 		return nil
@@ -208,8 +205,8 @@ func dampers(j *job.Job) []*float64 {
 }
 
 // sprayMoment moves the moment of spraying against the clock.
-func sprayMoment(j *job.Job) []Variable {
-	v := like("room.deadline_s")
+func sprayMoment(j *job.Job, rules *job.Rules) []Variable {
+	v := like(rules, "room.deadline_s")
 	v.ID, v.Label, v.Help = SprayLater, "Sprayed later by", "The parts are sprayed later, and everything else keeps its hour: the night's air, the heating, the deadline. Below zero: earlier."
 	v.Low, v.High = -14*86400, j.Room.Deadline-60
 	v.UsualLow, v.UsualHigh = -6*3600, math.Min(6*3600, v.High)
@@ -220,12 +217,12 @@ func sprayMoment(j *job.Job) []Variable {
 
 // roomHumidity moves the whole schedule of the workshop's air, and what comes in from outside, by the same difference of
 // relative humidity; its value is that at spraying.
-func roomHumidity(j *job.Job) []Variable {
+func roomHumidity(j *job.Job, rules *job.Rules) []Variable {
 	present, ok := relative(j, j.Workshop.Air[0])
 	if !ok {
 		return nil
 	}
-	f, _ := job.FieldAt("workshop.air[0].humidity.relative_humidity")
+	f, _ := rules.Field("workshop.air[0].humidity.relative_humidity")
 	v := Variable{ID: RoomHumidity, Label: "Workshop: relative humidity at spraying", Help: "The air of the whole night, and that from outside, more humid by the same difference.",
 		Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High, UsualLow: 0.3, UsualHigh: 0.85, Present: present, Toward: Highest, Step: 0.1,
 		set: func(j *job.Job, v float64) {
@@ -257,8 +254,8 @@ func moisten(j *job.Job, points []job.AirPoint, by float64, f job.Field) {
 
 // roomTemperature moves the whole schedule of the workshop's air, and the air outside, by the same difference; its value is
 // the temperature at spraying. Each point keeps its relative humidity, or whatever else it is stated by.
-func roomTemperature(j *job.Job) []Variable {
-	v, ok := single(j, RoomTemperature, "workshop.air[0].temperature_K")
+func roomTemperature(j *job.Job, rules *job.Rules) []Variable {
+	v, ok := single(j, rules, RoomTemperature, "workshop.air[0].temperature_K")
 	if !ok {
 		return nil
 	}

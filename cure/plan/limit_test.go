@@ -149,7 +149,7 @@ func TestLimitsRefuse(t *testing.T) {
 	}
 	ask := []LimitQuestion{{Variable: LineSpeed}}
 	noTunnel, broken, roomGoal := good, good, good
-	j, k := job.Clone(good.Job), job.Clone(good.Job)
+	j, k := job.Clone(*good.Job), job.Clone(*good.Job)
 	j.Tunnel = nil
 	k.Film.WetCoat = -1
 	noTunnel.Job, broken.Job = &j, &k

@@ -15,6 +15,8 @@ type Study struct {
 	Job   *job.Job    `json:"-"`
 	Route result.Kind `json:"route"`
 	Goal  *sim.Goal   `json:"goal"` // null: what is usual, see Settle
+
+	rules *job.Rules // of the job's fields; made by Settle
 }
 
 // Setting gives a variable a value in SI units.
@@ -51,6 +53,7 @@ type Evaluate func(s Study, trials []Trial) ([]Outcome, error)
 //
 // Errors: a variable or route that the job does not have; whatever makes the job itself impossible to compute.
 func Batch(s Study, trials []Trial) ([]Outcome, error) {
+	s.rules = s.rulebook()
 	known := map[string]Variable{}
 	outcomes := make([]Outcome, len(trials))
 	for i, t := range trials {
@@ -87,8 +90,16 @@ func (s Study) At(t Trial) (job.Job, error) {
 	return s.at(known, t), nil
 }
 
+// rulebook is the study's rules, made anew for one that has not been settled.
+func (s Study) rulebook() *job.Rules {
+	if s.rules != nil {
+		return s.rules
+	}
+	return job.NewRules()
+}
+
 func (s Study) at(known map[string]Variable, t Trial) job.Job {
-	j := job.Clone(s.Job)
+	j := job.Clone(*s.Job)
 	for _, x := range t {
 		known[x.Variable].set(&j, x.Value)
 	}
@@ -98,7 +109,7 @@ func (s Study) at(known map[string]Variable, t Trial) job.Job {
 func (s Study) try(known map[string]Variable, t Trial) (Outcome, error) {
 	j := s.at(known, t)
 	var list fault.List
-	if err := job.Validate(j); errors.As(err, &list) {
+	if err := s.rulebook().Validate(j); errors.As(err, &list) {
 		return Outcome{Judgement: result.Judgement{Criteria: []result.Criterion{}}, Refused: list[0].Error()}, nil
 	}
 	judgement, err := sim.Judge(&j, s.Route, *s.Goal)
@@ -111,10 +122,11 @@ func (s Study) try(known map[string]Variable, t Trial) (Outcome, error) {
 //
 // Errors: a route that the job does not have; a goal that the route cannot have; the job's own faults.
 func (s Study) Settle() (Study, error) {
+	s.rules = s.rulebook()
 	if _, err := sim.Alone(s.Job, s.Route); err != nil {
 		return s, err
 	}
-	if err := job.Validate(*s.Job); err != nil {
+	if err := s.rules.Validate(*s.Job); err != nil {
 		return s, err
 	}
 	if s.Goal != nil {

@@ -59,23 +59,22 @@ func (v *Variable) value(u float64) float64 {
 
 // Variable finds one variable, by the name of a kind or by the JSON path of a number of the job.
 func (s Study) Variable(name string) (Variable, error) {
-	for _, v := range Named(s.Job, s.Route) {
+	rules := s.rulebook()
+	named := named(s.Job, rules, s.Route)
+	for _, v := range named {
 		if v.ID == name {
 			return v, nil
 		}
 	}
-	number, f, err := job.Number(s.Job, name)
-	if err != nil {
+	present, ok := job.Number(s.Job, name)
+	if !ok {
 		return Variable{}, fault.New(fault.Choice, "variable", strconv.Quote(name),
-			"Give one of "+strings.Join(names(Named(s.Job, s.Route)), ", ")+", or the JSON path of a number of the job.")
+			"Give one of "+strings.Join(names(named), ", ")+", or the JSON path of a number of the job.")
 	}
+	f, _ := rules.Field(name)
 	v := Variable{ID: name, Label: located(s.Job, name, f.Label), Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
-		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: *number, Toward: Highest, Log: ratioScaled(f), Step: 0.1,
-		set: func(j *job.Job, v float64) {
-			if at, err := job.Place(j, name); err == nil {
-				*at = v
-			}
-		}}
+		UsualLow: f.UsualLow, UsualHigh: f.UsualHigh, Present: present, Toward: Highest, Log: ratioScaled(f), Step: 0.1,
+		set: func(j *job.Job, v float64) { setNumber(j, name, v) }}
 	if !v.Log {
 		v.Step = (f.UsualHigh - f.UsualLow) / 20
 	}
@@ -99,6 +98,13 @@ func tunnelZones(j *job.Job) []job.Zone {
 	return j.Tunnel.Zones
 }
 
+// setNumber writes a number that is known to be there.
+func setNumber(j *job.Job, path string, v float64) {
+	if err := job.SetNumber(j, path, v); err != nil {
+		panic("plan: " + err.Error())
+	}
+}
+
 // ratioScaled reports whether a field is a size, for which twice is the same step everywhere, rather than a place on a scale.
 func ratioScaled(f job.Field) bool { return f.Low > 0 && f.Unit != "K" && f.High > 20*f.Low }
 
@@ -111,7 +117,9 @@ func names(vs []Variable) []string {
 }
 
 // Named lists the variables with a name of their own that a route of a job has, in the order in which they are offered.
-func Named(j *job.Job, kind result.Kind) []Variable {
+func Named(j *job.Job, kind result.Kind) []Variable { return named(j, job.NewRules(), kind) }
+
+func named(j *job.Job, rules *job.Rules, kind result.Kind) []Variable {
 	alone, err := sim.Alone(j, kind)
 	if err != nil {
 		return nil
@@ -121,7 +129,7 @@ func Named(j *job.Job, kind result.Kind) []Variable {
 		if k.routes != nil && !has(k.routes, kind) {
 			continue
 		}
-		vs = append(vs, k.make(&alone)...)
+		vs = append(vs, k.make(&alone, rules)...)
 	}
 	return vs
 }

@@ -239,7 +239,7 @@ func counted(n int, thing string) string {
 
 // labelOf is what a field or block of the job is called, without its route, which is named beside it.
 func labelOf(path string) string {
-	if f, ok := job.FieldAt(path); ok {
+	if f, ok := job.NewRules().Field(path); ok {
 		_, label, prefixed := strings.Cut(f.Label, ": ")
 		if !prefixed {
 			label = f.Label

@@ -14,6 +14,9 @@ func Fill(r *result.Result) {
 	for i := range r.Routes {
 		w.route(&r.Routes[i])
 	}
+	for i := range r.Rests {
+		w.rest(&r.Rests[i])
+	}
 }
 
 // route fills one route. Stages come first, since marks and risks are placed by them, and the sentence last, since it

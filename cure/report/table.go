@@ -18,6 +18,7 @@ func Table(r result.Result) string {
 	for i := range r.Routes {
 		w.routeTable(&b, &r.Routes[i])
 	}
+	w.restLines(&b, r.Rests)
 	w.warningLines(&b, r.Warnings)
 	return b.String()
 }

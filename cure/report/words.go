@@ -17,6 +17,7 @@ type words struct {
 	limitsOf map[string]string           // what a share is the share of
 	column   [8]string                   // heads of the table of marks
 	line     [phrases]string             // all other sentences
+	fit      fitWords                    // of trials
 }
 
 // phrase names a sentence of the catalogue.
@@ -79,6 +80,7 @@ const (
 // english is the catalogue of British English, in the words of the trade.
 func english() words {
 	return words{
+		fit: fitEnglish(),
 		titles: map[result.Kind]string{
 			result.Room: "Room, overnight", result.StaticOven: "Static oven", result.Tunnel: "Tunnel oven",
 		},

@@ -8,10 +8,11 @@ const Version = 1
 
 // Result is the answer to one job.
 type Result struct {
-	Version  int       `json:"version"`
-	JobName  string    `json:"job_name"`
-	Routes   []Route   `json:"routes"`
-	Warnings []Warning `json:"warnings"` // of the job as a whole
+	Version  int         `json:"version"`
+	JobName  string      `json:"job_name"`
+	Routes   []Route     `json:"routes"`
+	Warnings []Warning   `json:"warnings"` // of the job as a whole
+	Rests    []FromTrial `json:"rests"`    // numbers of the job that a trial of the user's own has told
 }
 
 // Kind names a route.

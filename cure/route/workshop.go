@@ -97,7 +97,11 @@ func (w *workshop) exposure(t job.Transfer, around film.Surroundings, blown air.
 		Front:  film.Face{Law: law(t, part, part.Orientation, blown), Emissivity: w.job.Film.Adhesive.Emissivity, Factor: 1},
 		Back:   film.Face{Law: law(t, part, turned(part.Orientation), blown), Emissivity: part.BackEmissivity, Factor: 1},
 	}
+	if t.Multiplier != nil {
+		x.Front.Factor, x.Back.Factor = *t.Multiplier, *t.Multiplier
+	}
 	if t.BackCoefficient != nil {
+		x.Back.Factor = 1
 		x.Back.Law = transfer.Given{H: *t.BackCoefficient}
 	}
 	if piled && w.pile != nil {

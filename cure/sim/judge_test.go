@@ -22,7 +22,7 @@ func TestJudgeAgreesWithRun(t *testing.T) {
 	vary := func(x *float64, least, most float64) { *x *= least + (most-least)*random.Float64() }
 	for _, d := range job.Demos() {
 		for k := range throws {
-			j := job.Clone(&d.Job)
+			j := job.Clone(d.Job)
 			if k > 0 {
 				vary(&j.Film.WetCoat, 0.7, 1.6)
 				j.Part.LimitTemperature -= 30 * random.Float64()

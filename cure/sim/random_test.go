@@ -104,6 +104,7 @@ func (d *dice) throw() job.Job {
 		j := job.Job{}
 		d.fill(reflect.ValueOf(&j).Elem(), "")
 		j.Version = job.Version
+		j.Fits = nil // they change no computation, and chance would hardly ever name a number of the job
 		d.order(&j)
 		if d.IntN(5) > 0 { // what takes many runs a job is thrown in every fifth only
 			j.Part.Spots = nil

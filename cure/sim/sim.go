@@ -14,6 +14,7 @@ import (
 // route that ended early is reported with what was found and a warning; an error means that nothing could be computed.
 func Run(j *job.Job) (result.Result, error) {
 	res := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}
+	res.Rests = rests(j)
 	b, err := newBench(j)
 	if err != nil {
 		return res, err

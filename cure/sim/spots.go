@@ -51,7 +51,7 @@ func (r *run) planAt(s job.Spot) (route.Plan, error) {
 	plan.Stages = slices.Clone(plan.Stages)
 	for i := range plan.Stages {
 		st := &plan.Stages[i]
-		st.Exposure.Front.Factor = s.TransferFactor
+		st.Exposure.Front.Factor *= s.TransferFactor
 		if st.Exposure.Around.States() == 0 {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
@@ -21,7 +22,11 @@ func (r *run) openStage(st *route.Stage, d *film.Reading) {
 	line := func(name string, v float64, unit, equation, source string) {
 		r.working = append(r.working, result.Working{Stage: st.Name, Name: name, Value: v, Unit: unit, Equation: equation, Source: source})
 	}
-	line("heat transfer coefficient", d.Coefficient, "W/(m2 K)", from.Equation, from.Name+"; "+from.Source+"; for "+from.Range)
+	equation := from.Equation
+	if face.Factor != 1 {
+		equation += ", times " + fault.Number(face.Factor) // of the place, as a trial has told, and of the spot
+	}
+	line("heat transfer coefficient", d.Coefficient, "W/(m2 K)", equation, from.Name+"; "+from.Source+"; for "+from.Range)
 	line("mass transfer coefficient, pile in series", d.MassCoefficient, "m/s",
 		"1/k' = rho cp Le^(2/3)/h + L tau/(eps D)", "Chilton and Colburn (1934), Ind. Eng. Chem. 26, 1183")
 	line("evaporation where the stage starts", d.Flux, "kg/(m2 s)",

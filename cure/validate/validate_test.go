@@ -11,7 +11,7 @@ import (
 
 // The whole table passes, is as long as promised, and leaves nothing of the data out without saying why.
 func TestTable(t *testing.T) {
-	report, err := Run(testdata.Files.ReadFile)
+	report, err := RunQuick(testdata.Files.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +172,7 @@ func TestSplit(t *testing.T) {
 
 func BenchmarkTable(b *testing.B) {
 	for range b.N {
-		if _, err := Run(testdata.Files.ReadFile); err != nil {
+		if _, err := RunQuick(testdata.Files.ReadFile); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -3,6 +3,7 @@
 //	drywright predict JOB.json   print the answers (--json the whole result, --csv the curves)
 //	drywright check JOB.json     check a job without computing it
 //	drywright demo               print the demo job
+//	drywright fit KIND --data F  fit numbers of a job to a trial (--adopt prints the job with them)
 //	drywright serve              serve the page on this machine
 //
 // A file name of "-" reads the job from standard input. The exit code is 0 when the job was computed, 1 when it was

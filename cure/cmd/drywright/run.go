@@ -56,6 +56,7 @@ func verbs() []verb {
 		{"optimise", "optimise --free LIST [--least energy | cost] [--sure 95] [--route NAME] [--json] JOB.json", "Looks for the settings that take least " +
 			"energy or cost while everything is met as surely as wanted,\nwith what may be changed and within which bounds.", (*program).optimiseVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
+		{"fit", "fit KIND --data FILE [--job JOB.json] [--json | --adopt] ...", fitHelp, (*program).fitVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
 			(*program).serveVerb},
 	}
@@ -126,7 +127,9 @@ func helpOf(name string, flags *flag.FlagSet) string {
 			b.WriteString("Usage: drywright " + v.usage + "\n\n" + v.help + "\n")
 		}
 	}
-	flags.VisitAll(func(f *flag.Flag) { b.WriteString(fmt.Sprintf("\n  --%-6s %s", f.Name, f.Usage)) })
+	width := 6
+	flags.VisitAll(func(f *flag.Flag) { width = max(width, len(f.Name)) })
+	flags.VisitAll(func(f *flag.Flag) { b.WriteString(fmt.Sprintf("\n  --%-*s %s", width, f.Name, f.Usage)) })
 	return strings.TrimRight(b.String(), "\n") + "\n"
 }
 

@@ -192,7 +192,7 @@ export class PlanState {
     const stop = new AbortController();
     const study = { route: kind, goal: null };
     const reply = accepted(
-      await this.#engine.ask({ op: 'apply', job: this.#take(), study, trial }, stop.signal),
+      await this.#engine.ask({ op: 'apply', job: this.#take(), study, setting: trial }, stop.signal),
     );
     if (!reply.job) throw new Error(reply.message);
     return reply.job;

@@ -1,0 +1,50 @@
+package api
+
+import (
+	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+)
+
+// operations are those about trials.
+func operations() map[Op]func(Request) (Response, error) {
+	return map[Op]func(Request) (Response, error){ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop}
+}
+
+// fit answers fit.
+func (q Request) fit() (Response, error) {
+	if q.Trial == nil {
+		return Response{}, fault.New(fault.Missing, "trial", "", `Send the question, at least {"kind": "weight"}, beside "table".`)
+	}
+	j, err := q.decode()
+	if err != nil {
+		return Response{}, err
+	}
+	o, err := cure.Fit(j, []byte(q.Table), *q.Trial)
+	return Response{Outcome: &o}, err
+}
+
+// adopt answers adopt.
+func (q Request) adopt() (Response, error) {
+	if q.Adoption == nil {
+		return Response{}, fault.New(fault.Missing, "adoption", "", "Send what the fit offered to adopt.")
+	}
+	j, err := q.decode()
+	if err != nil {
+		return Response{}, err
+	}
+	j, err = job.Adopt(j, *q.Adoption)
+	return Response{Job: &j}, err
+}
+
+// drop answers drop.
+func (q Request) drop() (Response, error) {
+	j, err := q.decode()
+	if err != nil {
+		return Response{}, err
+	}
+	if j, err = job.Drop(j, q.Name); err != nil {
+		return Response{}, err
+	}
+	return Response{Job: &j}, job.Validate(j)
+}

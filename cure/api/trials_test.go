@@ -1,0 +1,88 @@
+package api
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/drywright/drywright/cure/fit"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/trial"
+)
+
+// send asks and reads the answer.
+func send(t *testing.T, q any) Response {
+	t.Helper()
+	text, err := json.Marshal(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r Response
+	if err := json.Unmarshal(Handle(text), &r); err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// A table is shown as it was recognised and as the trial takes it, or with the reason why it cannot be taken.
+func TestReadTable(t *testing.T) {
+	text := "Zeit [min];Gewicht [g]\n0;24,513\n5;\n10;23,702\n"
+	r := send(t, Request{Op: ReadTable, Table: text, Trial: &fit.Question{Kind: trial.Weight}})
+	if !r.OK || r.Table.Separator != "semicolon" || r.Table.Decimal != "comma" || r.Table.Rows != 3 || len(r.Table.Preview) != 3 {
+		t.Fatalf("%+v", r)
+	}
+	if c := r.Table.Columns[1]; c.Name != "Gewicht" || c.Unit != "g" || c.Kind != trial.Mass {
+		t.Errorf("%+v", c)
+	}
+	u := r.Table.Use
+	if u.Fault != nil || u.Rows != 2 || len(u.Columns) != 2 || *u.Columns[0].Values[1] != 600 {
+		t.Errorf("%+v", u)
+	}
+	if r := send(t, Request{Op: ReadTable, Table: text, Trial: &fit.Question{Kind: trial.Cure}}); !r.OK || r.Table.Use.Fault == nil {
+		t.Errorf("a weighing as a cure test: %+v", r.Table)
+	}
+	if r := send(t, Request{Op: ReadTable, Table: text}); !r.OK || r.Table.Use != nil {
+		t.Errorf("no kind: %+v", r)
+	}
+	if r := send(t, Request{Op: ReadTable, Table: "a;b\n1;x\n"}); r.OK || len(r.Faults) != 1 || !strings.HasPrefix(r.Faults[0].Path, "line ") {
+		t.Errorf("no table: %+v", r)
+	}
+}
+
+// A fit is offered, adopted and dropped through the api alone, and the job ends as it began.
+func TestFitAdoptDrop(t *testing.T) {
+	demo, err := job.Encode(job.Demo())
+	if err != nil {
+		t.Fatal(err)
+	}
+	table := "time [min];temperature [°C];conversion [%]\n5;120;95\n20;100;95\n60;85;94\n2;120;70\n"
+	r := send(t, Request{Op: FitTrial, Job: demo, Table: table, Trial: &fit.Question{Kind: trial.Cure, Name: "Sheet"}})
+	if !r.OK || r.Outcome == nil || r.Outcome.Fit.Text == "" || len(r.Outcome.Adoption.Values) < 2 {
+		t.Fatalf("%+v", r.Faults)
+	}
+	again := send(t, Request{Op: FitTrial, Job: demo, Table: table, Trial: &fit.Question{Kind: trial.Cure, Name: "Sheet"}})
+	if a, b := r.Outcome.Fit.Parameters[0].Value, again.Outcome.Fit.Parameters[0].Value; a != b {
+		t.Errorf("the same question, %g and %g", a, b)
+	}
+	adopted := send(t, Request{Op: Adopt, Job: demo, Adoption: &r.Outcome.Adoption})
+	if !adopted.OK || len(adopted.Job.Fits) != 1 {
+		t.Fatalf("%+v", adopted.Faults)
+	}
+	with, err := job.Encode(*adopted.Job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	dropped := send(t, Request{Op: Drop, Job: with, Name: "Sheet"})
+	if !dropped.OK {
+		t.Fatalf("%+v", dropped.Faults)
+	}
+	if last, _ := job.Encode(*dropped.Job); string(last) != string(demo) {
+		t.Error("the job does not end as it began")
+	}
+	for _, q := range []Request{{Op: FitTrial, Job: demo, Table: table}, {Op: FitTrial, Table: table, Trial: &fit.Question{Kind: trial.Cure}},
+		{Op: Adopt, Job: demo}, {Op: Drop, Job: demo, Name: "none"}, {Op: FitTrial, Job: demo, Table: "x", Trial: &fit.Question{Kind: trial.Cure}}} {
+		if r := send(t, q); r.OK || len(r.Faults) == 0 {
+			t.Errorf("%s: %+v", q.Op, r)
+		}
+	}
+}

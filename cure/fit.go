@@ -1,0 +1,20 @@
+package cure
+
+import (
+	"github.com/drywright/drywright/cure/fit"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/report"
+)
+
+// Fit tells numbers of a job from a trial of the user's own, whose table is given as the bytes of a text. The outcome holds what to
+// show, with its words, and what job.Adopt takes. Errors are a *fault.Fault or a fault.List: of the table (path "line 4"), of the
+// question, of the job.
+func Fit(j job.Job, table []byte, q fit.Question) (fit.Outcome, error) {
+	o, err := fit.Run(j, table, q)
+	if err != nil {
+		return fit.Outcome{}, err
+	}
+	report.FillFit(&o.Fit)
+	o.Adoption.Note = o.Fit.Text
+	return o, nil
+}

@@ -1,0 +1,58 @@
+package report
+
+// fitWords is what the catalogue says of trials.
+type fitWords struct {
+	titles  map[string]string // by kind of trial
+	trials  map[string]string // in a sentence: "a weighed coupon"
+	doubts  map[string]string // by code
+	summary string
+	none    string // nothing could be fitted
+	scatter string
+
+	parameter, interval, unknown, before string
+	rest, dated, headRest, cureTime      string
+	headNumbers, headDoubts, headChoices string
+	headResiduals, headNotes, headRecord string
+	noDoubt, choice, chosen, resampled   string
+	residual, largest, largestAlone      string
+	equivalent, above, peak, noCrosslink string
+	wideFactor, wideWidth, unfinished    string
+}
+
+// fitEnglish is the catalogue of British English, in the words of the trade.
+func fitEnglish() fitWords {
+	return fitWords{
+		titles: map[string]string{"weight": "Coupon on a scale", "recorder": "Oven recorder", "cure": "Cure tests", "sorption": "Water held"},
+		trials: map[string]string{"weight": "a weighed coupon", "recorder": "an oven recorder", "cure": "cure tests",
+			"sorption": "sorption points"},
+		doubts: map[string]string{
+			"wide":     "This trial cannot tell “{first}” closely: {width}.",
+			"prior":    "This trial cannot tell “{first}”: {share} of what was open is settled, the rest is what the job had before.",
+			"bound":    "“{first}” stands at the end of its range: the data ask for more than the model allows. Check the conditions of the trial.",
+			"together": "This trial tells “{first}” and “{second}” only together (correlation {value}): one makes up for the other.",
+			"left":     "The data are met as well without “{first}”: this trial cannot tell it, and it stays as the job has it.",
+			"few":      "There are no more data than numbers to tell: no interval can be given.",
+			"bent":     "Resampling the data gives another interval for “{first}”: trust the wider of the two.",
+			"outliers": "{count} of the readings lie far from the curve and count for less.",
+		},
+		summary:     "{count} points tell {numbers}.",
+		none:        "{count} readings; nothing was fitted.",
+		scatter:     "Scatter about the curve {scatter}.",
+		parameter:   "{label}: {value}{interval}; {before}",
+		interval:    " ({low} to {high})",
+		unknown:     " (no interval)",
+		before:      "the job had {before}",
+		rest:        "“{label}” rests on {trial}, “{fit}”{date}: {value}{interval}.",
+		cureTime:    "At {temperature}, where the tests lie, {conversion} takes {time}{interval}.",
+		dated:       " of {date}",
+		headRest:    "Numbers from trials",
+		resampled:   "resampled {low} to {high}",
+		headNumbers: "Numbers, with 95 % intervals", headDoubts: "What this trial cannot tell", headChoices: "Sets that were compared (less is better)",
+		headResiduals: "Residuals", headNotes: "How the data were taken", headRecord: "What this run did to the film",
+		noDoubt: "Nothing stands out.", choice: "AICc {aicc}, BIC {bic}: {paths}", chosen: " (chosen)",
+		residual: "standard deviation {scatter}", largest: "largest {residual} at {x} (line {line})", largestAlone: "largest {residual} at {x}",
+		equivalent: "as much cure as {time} at {temperature}", above: "{time} above {limit}", peak: "{whose} at most {peak}",
+		noCrosslink: "no crosslinker, no equivalent time", wideFactor: "its interval spans a factor of {value}", wideWidth: "its interval is {value} wide",
+		unfinished: "The search ended before it was done: the numbers are not the best ones.",
+	}
+}

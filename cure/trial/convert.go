@@ -1,0 +1,84 @@
+package trial
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// convert writes a column in SI.
+func (d *Data) convert(q Quantity, c *Column, i int) error {
+	switch {
+	case q == Coupon:
+		d.Words[q] = c.Words
+		if c.Words == nil {
+			d.Words[q] = make([]string, len(c.Numbers))
+		}
+		return nil
+	case q == Passed && c.Words != nil:
+		v, err := d.verdicts(c)
+		d.Numbers[q] = v
+		return err
+	case c.Numbers == nil:
+		return fault.New(fault.Type, fmt.Sprintf("column %d", i+1), fmt.Sprintf("%q holds words, not %s", c.Name, q.words()), "Give numbers.")
+	case q == Passed:
+		d.Numbers[q] = c.Numbers
+		return nil
+	}
+	u, known := units()[strings.ToLower(c.Unit)]
+	if known && u.of != q.dimension() {
+		return fault.New(fault.Conflict, fmt.Sprintf("column %d", i+1), fmt.Sprintf("%q is no unit of %s", c.Unit, q.words()), "Say its unit.")
+	}
+	if !known {
+		if q.dimension() != share {
+			return fault.New(fault.Missing, fmt.Sprintf("column %d", i+1), "",
+				fmt.Sprintf("Say the unit of %q, in the header as in %q or beside the table.", c.Name, c.Name+" ["+example(q)+"]"))
+		}
+		u = unit{"1", share, 1, 0}
+		if largest(c.Numbers) > 1 {
+			u = unit{"%", share, 0.01, 0}
+		}
+		d.Notes = append(d.Notes, fmt.Sprintf("%s has no unit; it was taken in %s.", upper(c.Name), map[string]string{"1": "parts of one", "%": "percent"}[u.symbol]))
+	}
+	out := make([]float64, len(c.Numbers))
+	for r, v := range c.Numbers {
+		out[r] = v*u.factor + u.offset
+	}
+	d.Numbers[q] = out
+	return nil
+}
+
+func example(q Quantity) string {
+	return map[dimension]string{duration: "min", mass: "g", temperature: "°C"}[q.dimension()]
+}
+
+func largest(v []float64) float64 {
+	m := math.Inf(-1)
+	for _, x := range v {
+		if x > m {
+			m = x
+		}
+	}
+	return m
+}
+
+// verdicts reads pass and fail.
+func (d *Data) verdicts(c *Column) ([]float64, error) {
+	out := make([]float64, len(c.Words))
+	for i, w := range c.Words {
+		switch strings.ToLower(w) {
+		case "pass", "passed", "p", "yes", "y", "ok", "true", "1", "good", "ja", "bestanden", "i.o.", "io":
+			out[i] = 1
+		case "fail", "failed", "f", "no", "n", "nok", "false", "0", "bad", "nein", "n.i.o.", "nio":
+			out[i] = 0
+		default:
+			if !isGap(w) {
+				return nil, at(d.Lines[i], fault.Choice, fmt.Sprintf("%s: %q is neither pass nor fail", c.Name, shorten(w)), "Write pass or fail.")
+			}
+			out[i] = math.NaN()
+		}
+	}
+	return out, nil
+}
