@@ -74,18 +74,28 @@ type Block struct {
 	UsedWhen *Condition `json:"used_when"` // null: always
 }
 
+// group is a part of the table: fields whose paths begin with root.
+type group struct {
+	root   string
+	fields func() []Field
+}
+
+func groups() []group {
+	return []group{
+		{"", documentFields}, {"film", filmFields}, {"film", adhesiveFields}, {"film", transportFields}, {"film", sorptionFields},
+		{"film", coSolventFields}, {"film", crosslinkingFields}, {"film", vitrificationFields}, {"pile", pileFields}, {"part", partFields},
+		{"part", spotFields}, {"workshop", workshopFields}, {"workshop", spaceFields}, {"workshop", heatingFields},
+		{"workshop", dehumidifierFields}, {"room", roomFields}, {"static_oven", staticOvenFields}, {"static_oven", chamberFields},
+		{"tunnel", tunnelFields}, {"tunnel", zoneFields}, {"tunnel", infraredFields}, {"tunnel", zoneAirFields},
+		{"targets", targetFields}, {"tariffs", tariffFields}, {"costs", costFields}, {"numerics", numericsFields},
+	}
+}
+
 // Fields is the one table of everything that can be set in a Job, group by group.
 func Fields() []Field {
-	groups := [][]Field{
-		documentFields(), filmFields(), adhesiveFields(), transportFields(), sorptionFields(), coSolventFields(),
-		crosslinkingFields(), vitrificationFields(), pileFields(), partFields(), spotFields(),
-		workshopFields(), spaceFields(), heatingFields(), dehumidifierFields(), roomFields(), staticOvenFields(),
-		chamberFields(), tunnelFields(), zoneFields(), infraredFields(), zoneAirFields(),
-		targetFields(), tariffFields(), costFields(), numericsFields(),
-	}
 	var all []Field
-	for _, g := range groups {
-		all = append(all, g...)
+	for _, g := range groups() {
+		all = append(all, g.fields()...)
 	}
 	for i := range all {
 		all[i] = all[i].completed()

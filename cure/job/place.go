@@ -74,9 +74,14 @@ func Place(j *Job, path string) (*float64, error) {
 // FieldAt is the entry of Fields for a concrete path, and whether there is one.
 func FieldAt(path string) (Field, bool) {
 	pattern := generic(path)
-	for _, f := range Fields() {
-		if f.Path == pattern {
-			return f, true
+	for _, g := range groups() {
+		if g.root != "" && g.root != firstWord(pattern) {
+			continue
+		}
+		for _, f := range g.fields() {
+			if f.Path == pattern {
+				return f.completed(), true
+			}
 		}
 	}
 	return Field{}, false

@@ -95,3 +95,16 @@ func TestNumberRefuses(t *testing.T) {
 		t.Errorf("zone temperature: %v, %v, %q", err, number, f.Label)
 	}
 }
+
+// Every field of the table is found by its own path, as it stands in the table.
+func TestFieldAtFindsAll(t *testing.T) {
+	for _, f := range Fields() {
+		got, ok := FieldAt(f.Path)
+		if !ok || !reflect.DeepEqual(got, f) {
+			t.Errorf("%s: found %t, %+v", f.Path, ok, got)
+		}
+	}
+	if _, ok := FieldAt("film.colour"); ok {
+		t.Error("film.colour is found")
+	}
+}
