@@ -251,7 +251,7 @@ func (k *seeker) improved(at *landing, reserve []float64) {
 		return
 	}
 	k.answer.Path = append(k.answer.Path, step)
-	if !k.answer.Found {
+	if k.best == nil { // what has been sampled gives way to what has been sampled too
 		k.settle(at)
 	}
 	k.say()
