@@ -247,3 +247,22 @@ func TestLinearStep(t *testing.T) {
 		t.Errorf("from outside: %v", u)
 	}
 }
+
+// Two people at 30 an hour, and ten minutes of work for each charge, at 3 m2 every half hour: (2 + 1/3) * 30 / 6 a square metre.
+func TestHandling(t *testing.T) {
+	j := job.Demo()
+	k := seeker{study: Study{Job: &j, Route: result.StaticOven}}
+	throughput, cycle := 6.0, 1800.0
+	if got := k.handling(&throughput, &cycle); got != 0 {
+		t.Errorf("without costs: %g", got)
+	}
+	wage, persons, work := 30.0, 2.0, 600.0
+	j.Costs = job.NewCosts()
+	j.Costs.Wage, j.Costs.StaticOven.Persons, j.Costs.StaticOven.Labour = &wage, &persons, &work
+	if got := k.handling(&throughput, &cycle); math.Abs(got-35.0/3) > 1e-12 {
+		t.Errorf("%g, want %g", got, 35.0/3)
+	}
+	if k.study.Route = result.Tunnel; k.handling(&throughput, nil) != 0 {
+		t.Error("a tunnel pays for the oven's people")
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/result"
 )
 
 const (
@@ -158,10 +159,32 @@ func (k *seeker) land(points [][]float64) ([]landing, error) {
 }
 
 func (k *seeker) objective(o *Outcome) *float64 {
-	if k.answer.Objective == LeastCost {
-		return o.Judgement.Amounts.Cost
+	a := &o.Judgement.Amounts
+	if k.answer.Objective == LeastEnergy || a.Cost == nil {
+		return a.Energy
 	}
-	return o.Judgement.Amounts.Energy
+	cost := *a.Cost + k.handling(a.Throughput, a.Cycle)
+	return &cost
+}
+
+// handling is the labour of a square metre, as far as the job states it: who attends while an oven runs, and the work of each
+// charge. Throughput is in m2/h, cycle in seconds.
+func (k *seeker) handling(throughput, cycle *float64) float64 {
+	c := k.study.Job.Costs
+	if c == nil || c.Wage == nil || throughput == nil || *throughput <= 0 {
+		return 0
+	}
+	oven, perHour := &c.Tunnel, 0.0
+	if k.study.Route == result.StaticOven {
+		oven = &c.StaticOven
+		if oven.Labour != nil && cycle != nil {
+			perHour += *oven.Labour / *cycle // hours of work in each hour
+		}
+	}
+	if oven.Persons != nil {
+		perHour += *oven.Persons
+	}
+	return perHour * *c.Wage / *throughput
 }
 
 // scout judges the present setting and a few all over the box, and returns the best to start from, without any reserve, and the
