@@ -84,7 +84,8 @@ func newSeeker(q OptimiseQuestion, study Study, evaluate Evaluate, tell func(Opt
 		q.Objective = LeastEnergy
 	}
 	k := &seeker{study: study, evaluate: evaluate, tell: tell, tolerances: q.Tolerances, seed: max(1, q.Seed)}
-	k.answer = Optimum{Route: study.Route, Goal: *study.Goal, Objective: q.Objective, Confidence: q.Confidence, Settings: []OptimalSetting{}, Path: []OptimalStep{}}
+	k.answer = Optimum{Route: study.Route, Goal: *study.Goal, Objective: q.Objective, Confidence: q.Confidence,
+		Settings: []OptimalSetting{}, Path: []OptimalStep{}}
 	if t := study.Job.Tariffs; t != nil {
 		k.answer.Currency = t.Currency
 	}
