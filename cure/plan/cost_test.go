@@ -1,9 +1,11 @@
 package plan
 
 import (
+	"errors"
 	"math"
 	"testing"
 
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 )
@@ -193,5 +195,18 @@ func TestCostsOfLittle(t *testing.T) {
 	}
 	if len(a.Cheapest) != 0 || len(a.Crossings) != 0 || len(r.Cost) != usualPoints || r.Cost[120] != 0 {
 		t.Errorf("%+v", a.Cheapest)
+	}
+}
+
+func TestCostsRefused(t *testing.T) {
+	j := job.Demo()
+	less, more := -1.0, 1e9
+	for what, q := range map[string]CostQuestion{"less than nothing": {Quantity: &less}, "too much": {Quantity: &more}, "no end": {Highest: -1},
+		"too many points": {Points: 1 << 40}} {
+		q.Job = &j
+		var f *fault.Fault
+		if _, err := FindCosts(q, Batch, nil); !errors.As(err, &f) || f.Code != fault.Range {
+			t.Errorf("%s: %v", what, err)
+		}
 	}
 }

@@ -94,8 +94,8 @@ func draw(a *Costs, rates []rate, q CostQuestion) {
 	a.Highest = q.Highest
 	if a.Highest <= 0 {
 		last := 0.0
-		for _, x := range cheapest(able, reach) {
-			last = x.Low
+		for _, x := range crossings(able, reach) {
+			last = x.Quantity
 		}
 		a.Highest = math.Min(reach, math.Max(2.2*smallest, 1.3*last))
 		if q.Quantity != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 )
@@ -20,9 +21,12 @@ const hourSeconds = 3600.0
 //
 // Tell, where it is not nil, takes what is known after each route.
 //
-// Errors: the job's own faults; what evaluate returns.
+// Errors: the job's own faults; a quantity or number of points outside what is accepted; what evaluate returns.
 func FindCosts(q CostQuestion, evaluate Evaluate, tell func(Costs)) (Costs, error) {
 	if err := job.Validate(*q.Job); err != nil {
+		return Costs{}, err
+	}
+	if err := q.check(); err != nil {
 		return Costs{}, err
 	}
 	a := Costs{PartArea: q.Job.Part.CoatedArea, Routes: []RouteCost{}}
@@ -61,6 +65,24 @@ func FindCosts(q CostQuestion, evaluate Evaluate, tell func(Costs)) (Costs, erro
 	draw(&a, rates, q)
 	a.Complete = true
 	return a, nil
+}
+
+// The ends of what a question about costs may ask.
+const (
+	mostQuantity = 1e6
+	mostPoints   = 2001
+)
+
+func (q *CostQuestion) check() error {
+	switch {
+	case q.Quantity != nil && !(*q.Quantity >= 0 && *q.Quantity <= mostQuantity):
+		return fault.OutOfRange("quantity_m2_per_day", *q.Quantity, 0, mostQuantity, "m²", "Ask for what is coated in one day.")
+	case !(q.Highest >= 0 && q.Highest <= mostQuantity):
+		return fault.OutOfRange("highest_m2_per_day", q.Highest, 0, mostQuantity, "m²", "Give 0 for what shows the crossings.")
+	case q.Points < 0 || q.Points > mostPoints:
+		return fault.OutOfRange("points", float64(q.Points), 0, mostPoints, "", "Give 0 for the usual number.")
+	}
+	return nil
 }
 
 // copied shares no curve with the costs that go on.
@@ -115,7 +137,9 @@ func (c *costing) room() error {
 	l := &limits[0]
 	c.runs += l.Runs
 	if l.Value == nil {
-		r.Fails = &l.Margins[0]
+		if len(l.Margins) > 0 {
+			r.Fails = &l.Margins[0]
+		}
 		return nil
 	}
 	if places == nil || *l.Value < *places {

@@ -21,7 +21,7 @@ type Objective string
 // The objectives, each for one square metre of coated faces.
 const (
 	LeastEnergy Objective = "energy"
-	LeastCost   Objective = "cost" // of energy, at the job's tariffs
+	LeastCost   Objective = "cost" // of energy at the job's tariffs, and of the labour that its costs state
 )
 
 // Optimum is the best setting found. It comes as the search goes: the last one is Complete.

@@ -98,6 +98,40 @@ func TestOptimumFromBadStart(t *testing.T) {
 	}
 }
 
+// What is told of the answer belongs to one setting: values, share, energy and sample, also where the last round found another.
+func TestOptimumIsOneSetting(t *testing.T) {
+	for _, high := range []float64{330, 340, 420} {
+		q := straightQuestion()
+		q.Free[0].High, q.Free[1].High = 0.9*3600, high
+		a, err := FindOptimum(q, straight, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		x, y := a.Settings[0].Value/3600, (a.Settings[1].Value-300)/100
+		truth := 0.5 * (1 + math.Erf((1-a.Share)/0.05/math.Sqrt2))
+		if math.Abs(a.Share-(1.6-0.5*x-0.5*y)) > 1e-9 || math.Abs(*a.After-(1+x+2*y)) > 1e-9 || math.Abs(a.Spread.Chance.Value-truth) > 4*a.Spread.Chance.Error {
+			t.Errorf("up to %g: x %g, y %g, share %g, energy %g, chance %g (in truth %g)", high, x, y, a.Share, *a.After, a.Spread.Chance.Value, truth)
+		}
+	}
+}
+
+// A slope is read where shares count alike; a criterion that holds on one side and is lost on the other has that of the good side.
+func TestSlopeOf(t *testing.T) {
+	of := func(share float64) *Outcome {
+		return &Outcome{Judgement: result.Judgement{Criteria: []result.Criterion{{Share: share}}}}
+	}
+	for _, c := range []struct{ here, low, high, want float64 }{
+		{0.8, 0.7, 0.95, 0.15}, {0.95, 0.85, 1.01, 0.10}, {0, 0, 2, 0}, {0.99, 1.2, 1.1, 0.21}, {1.2, 0.9, 1.5, 0.3},
+	} {
+		if got := slopeOf(c.here, of(c.low), of(c.high), 0); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%g between %g and %g: %g, want %g", c.here, c.low, c.high, got, c.want)
+		}
+	}
+	if got := slopeOf(0.8, &Outcome{Refused: "no"}, of(0.85), 0); math.Abs(got-0.05) > 1e-12 {
+		t.Errorf("beside a refused setting: %g", got)
+	}
+}
+
 // On the real model: no setting of a grid over the box that is good takes less, by more than the grid and the spared thousandth
 // explain (1 %); the answer is good by a plain run, and sure by a sample of another seed.
 func TestOptimumOfTheModel(t *testing.T) {
@@ -211,5 +245,24 @@ func TestLinearStep(t *testing.T) {
 	at.shares[0] = 1.9
 	if u := linearStep(&at, value, shares, []float64{0, 0}, 0.3); u == nil || math.Abs(u[0]-0.8) > 1e-9 || math.Abs(u[1]-0.8) > 1e-9 {
 		t.Errorf("from outside: %v", u)
+	}
+}
+
+// Two people at 30 an hour, and ten minutes of work for each charge, at 3 m2 every half hour: (2 + 1/3) * 30 / 6 a square metre.
+func TestHandling(t *testing.T) {
+	j := job.Demo()
+	k := seeker{study: Study{Job: &j, Route: result.StaticOven}}
+	throughput, cycle := 6.0, 1800.0
+	if got := k.handling(&throughput, &cycle); got != 0 {
+		t.Errorf("without costs: %g", got)
+	}
+	wage, persons, work := 30.0, 2.0, 600.0
+	j.Costs = job.NewCosts()
+	j.Costs.Wage, j.Costs.StaticOven.Persons, j.Costs.StaticOven.Labour = &wage, &persons, &work
+	if got := k.handling(&throughput, &cycle); math.Abs(got-35.0/3) > 1e-12 {
+		t.Errorf("%g, want %g", got, 35.0/3)
+	}
+	if k.study.Route = result.Tunnel; k.handling(&throughput, nil) != 0 {
+		t.Error("a tunnel pays for the oven's people")
 	}
 }

@@ -60,7 +60,7 @@ func (k *seeker) elsewhere(at, start landing, reserve []float64) (landing, error
 		return at, err
 	}
 	k.answer.Path = append(k.answer.Path, k.steps...)
-	k.settle(&other)
+	k.settle(&other) // nothing has been sampled in the first round
 	return other, nil
 }
 
@@ -72,7 +72,8 @@ func corrected(beta, wanted float64, c *Chance) float64 {
 	}
 	// All or none of a sample stand for a quarter of a sample less or more.
 	got := quantile(math.Min(math.Max(c.Value, 0.02), 1-c.Error/4))
-	return math.Max(0, beta+0.8*(quantile(wanted)-got))
+	const most = 0.7 // at once: beyond, the straight line says little
+	return math.Max(0, beta+math.Min(most, math.Max(-most, 0.8*(quantile(wanted)-got))))
 }
 
 // quantile is that of the normal distribution.
@@ -144,22 +145,22 @@ func (k *seeker) deviations(at *landing) ([]float64, error) {
 // slopeOf is how far a share moves with an input, from what it is at both sides: the steeper side, but for one that is on the
 // other side of 1, where shares count on another scale.
 func slopeOf(here float64, low, high *Outcome, criterion int) float64 {
-	steepest, fallback := 0.0, 0.0
+	comparable, across, none := 0.0, 0.0, true
 	for _, o := range []*Outcome{low, high} {
 		if o.Refused != "" {
 			continue
 		}
 		share := math.Min(shareCap, o.Judgement.Criteria[criterion].Share)
-		slope := math.Abs(share - here)
 		if (share <= 1) == (here <= 1) {
-			steepest = math.Max(steepest, slope)
+			comparable, none = math.Max(comparable, math.Abs(share-here)), false
+		} else {
+			across = math.Max(across, math.Abs(share-here))
 		}
-		fallback = math.Max(fallback, slope)
 	}
-	if steepest == 0 {
-		return fallback
+	if none {
+		return across
 	}
-	return steepest
+	return comparable
 }
 
 // check samples the tolerances at a landing, for chances alone.

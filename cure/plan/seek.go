@@ -5,6 +5,7 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/result"
 )
 
 const (
@@ -83,7 +84,8 @@ func newSeeker(q OptimiseQuestion, study Study, evaluate Evaluate, tell func(Opt
 		q.Objective = LeastEnergy
 	}
 	k := &seeker{study: study, evaluate: evaluate, tell: tell, tolerances: q.Tolerances, seed: max(1, q.Seed)}
-	k.answer = Optimum{Route: study.Route, Goal: *study.Goal, Objective: q.Objective, Confidence: q.Confidence, Settings: []OptimalSetting{}, Path: []OptimalStep{}}
+	k.answer = Optimum{Route: study.Route, Goal: *study.Goal, Objective: q.Objective, Confidence: q.Confidence,
+		Settings: []OptimalSetting{}, Path: []OptimalStep{}}
 	if t := study.Job.Tariffs; t != nil {
 		k.answer.Currency = t.Currency
 	}
@@ -158,10 +160,32 @@ func (k *seeker) land(points [][]float64) ([]landing, error) {
 }
 
 func (k *seeker) objective(o *Outcome) *float64 {
-	if k.answer.Objective == LeastCost {
-		return o.Judgement.Amounts.Cost
+	a := &o.Judgement.Amounts
+	if k.answer.Objective == LeastEnergy || a.Cost == nil {
+		return a.Energy
 	}
-	return o.Judgement.Amounts.Energy
+	cost := *a.Cost + k.handling(a.Throughput, a.Cycle)
+	return &cost
+}
+
+// handling is the labour of a square metre, as far as the job states it: who attends while an oven runs, and the work of each
+// charge. Throughput is in m2/h, cycle in seconds.
+func (k *seeker) handling(throughput, cycle *float64) float64 {
+	c := k.study.Job.Costs
+	if c == nil || c.Wage == nil || throughput == nil || *throughput <= 0 {
+		return 0
+	}
+	oven, perHour := &c.Tunnel, 0.0
+	if k.study.Route == result.StaticOven {
+		oven = &c.StaticOven
+		if oven.Labour != nil && cycle != nil {
+			perHour += *oven.Labour / *cycle // hours of work in each hour
+		}
+	}
+	if oven.Persons != nil {
+		perHour += *oven.Persons
+	}
+	return perHour * *c.Wage / *throughput
 }
 
 // scout judges the present setting and a few all over the box, and returns the best to start from, without any reserve, and the
@@ -251,7 +275,7 @@ func (k *seeker) improved(at *landing, reserve []float64) {
 		return
 	}
 	k.answer.Path = append(k.answer.Path, step)
-	if !k.answer.Found {
+	if k.best == nil { // what has been sampled gives way to what has been sampled too
 		k.settle(at)
 	}
 	k.say()

@@ -32,7 +32,7 @@ func fastTolerances() []Tolerance {
 		{"tunnel.zones[0].transfer.coefficient_W_per_m2K", Normal, 0.1, true}}
 }
 
-var brute = flag.Int("brute", 2000, "pseudo-random samples that the chance of a spread is compared with; the full check takes 100000")
+var brute = flag.Int("brute", 1000, "pseudo-random samples that the chance of a spread is compared with; the full check takes 100000")
 
 // The chance of a spread against brute force: pseudo-random samples through the same model, drawn by other code. Four errors of
 // the difference of both: 6 times in 100000 by chance.

@@ -67,10 +67,11 @@ func toleratedVariables(s Study, tolerances []Tolerance) ([]Variable, error) {
 		case t.Shape != Normal && t.Shape != Uniform:
 			return nil, fault.New(fault.Choice, at+".shape", strconv.Quote(string(t.Shape)), "Give normal or uniform.")
 		case !(t.width(&v) > 0):
-			return nil, fault.New(fault.Conflict, at+".width", "a width of "+fault.Number(t.width(&v)), "Give a width above 0; of a value that is 0, no share.")
+			return nil, fault.New(fault.Conflict, at+".width", "a width of "+fault.Number(t.width(&v)),
+				"Give a width above 0; of a value that is 0, no share.")
 		case low < v.Low || high > v.High:
-			return nil, fault.New(fault.Conflict, at+".width", fmt.Sprintf("%s would reach from %s to %s %s", t.Variable, fault.Number(low), fault.Number(high), v.Unit),
-				fmt.Sprintf("Accepted is %s to %s %s: make the tolerance smaller.", fault.Number(v.Low), fault.Number(v.High), v.Unit))
+			return nil, fault.New(fault.Conflict, at+".width", fmt.Sprintf("%s would reach from %s to %s %s", t.Variable,
+				fault.Number(low), fault.Number(high), v.Unit), fmt.Sprintf("Accepted is %s to %s %s: make the tolerance smaller.", fault.Number(v.Low), fault.Number(v.High), v.Unit))
 		}
 		seen[t.Variable] = true
 	}

@@ -34,6 +34,7 @@ func FillCosts(a *plan.Costs) {
 	if s := p.comparison(); s != "" {
 		a.Sentences = append(a.Sentences, s)
 	}
+	a.Sentences = append(a.Sentences, p.others()...)
 	if a.Asked != nil {
 		a.Asked.Text = p.asked(a.Asked)
 		a.Sentences = append([]string{a.Asked.Text}, a.Sentences...)
@@ -104,7 +105,7 @@ func englishCosts() costWords {
 			costFrom:      "From {low} a day on {place} costs least.",
 			costMany:      "Between {low} and {high} a day the cheapest changes with every further charge or unit, {times} times.",
 			costCrossing:  "From {quantity} a day on {cheaper} costs less than {dearer}, {cost} a day.",
-			costJump:      "At {quantity} a day a further charge or unit is needed: beyond, {cheaper} costs less than {dearer}, {cost} a day.",
+			costJump:      "Beyond {quantity} a day, where a further charge or unit is needed, {cheaper} costs less than {dearer}, {cost} a day.",
 			costAsked:     "{quantity} a day: {costs}. {place} costs least.",
 			costAskedOnly: "{quantity} a day: {costs}.",
 			costAskedNone: "{quantity} a day: {costs}. No route does what it should.",
@@ -184,6 +185,33 @@ func (p *pricing) comparison() string {
 	last := len(s) - 1
 	return s[0].Text + " " + fill(p.line[costMany], "low", p.quantity(s[0].High, math.Round), "high", p.quantity(s[last].Low, math.Round),
 		"times", strconv.Itoa(last)) + " " + s[last].Text
+}
+
+// others are the last crossings of pairs that the comparison does not speak of, since a third route is cheaper than both there.
+func (p *pricing) others() []string {
+	type pair [2]result.Kind
+	last := map[pair]int{}
+	var order []pair
+	for i := range p.costs.Crossings {
+		c := &p.costs.Crossings[i]
+		k := pair{min(c.Cheaper, c.Dearer), max(c.Cheaper, c.Dearer)}
+		if _, known := last[k]; !known {
+			order = append(order, k)
+		}
+		last[k] = i
+	}
+	var texts []string
+	for _, k := range order {
+		c := &p.costs.Crossings[last[k]]
+		spoken := false
+		for _, s := range p.costs.Cheapest {
+			spoken = spoken || s.Low == c.Quantity
+		}
+		if !spoken {
+			texts = append(texts, p.crossing(c))
+		}
+	}
+	return texts
 }
 
 func (p *pricing) stretch(i int) string {

@@ -50,12 +50,13 @@ const (
 
 func englishOptimum() optimumWords {
 	return optimumWords{line: [optimumPhrases]string{
-		optimumFound:      "Least: {settings}.",
-		optimumSaves:      "That takes {after} for a square metre, {change} less than now ({before}).",
-		optimumCosts:      "That takes {after} for a square metre, {change} more than now ({before}), which is not as sure.",
-		optimumSame:       "That takes {after} for a square metre, as now.",
-		optimumSure:       "Everything is met in {chance} of cases (between {low} and {high}); {wanted} were wanted.",
-		optimumNot:        "No setting within the bounds is as sure as wanted ({wanted}). The surest is {settings}, where everything is met in {chance} of cases.",
+		optimumFound: "Least: {settings}.",
+		optimumSaves: "That takes {after} for a square metre, {change} less than now ({before}).",
+		optimumCosts: "That takes {after} for a square metre, {change} more than now ({before}), which is not as sure.",
+		optimumSame:  "That takes {after} for a square metre, as now.",
+		optimumSure:  "Everything is met in {chance} of cases (between {low} and {high}); {wanted} were wanted.",
+		optimumNot: "No setting within the bounds is as sure as wanted ({wanted}). " +
+			"The surest is {settings}, where everything is met in {chance} of cases.",
 		optimumNotChecked: "No setting within the bounds has been found good so far; the nearest is {settings}.",
 		optimumNone:       "Nothing has been judged yet.",
 		optimumGoing:      "So far, not yet sampled: {settings}, {after} for a square metre.",
@@ -89,7 +90,8 @@ func (w optimumWords) optimum(a *plan.Optimum) string {
 	values := []string{"settings", english().join(settings), "after", w.objective(a, *a.After), "before", w.objective(a, *a.Before),
 		"wanted", chance(a.Confidence, math.Round), "change", fixed(100*math.Abs(*a.After / *a.Before - 1), 1, "%")}
 	if s := a.Spread; s != nil {
-		values = append(values, "chance", chance(s.Chance.Value, math.Round), "low", chance(s.Chance.Low, math.Floor), "high", chance(s.Chance.High, math.Ceil))
+		values = append(values, "chance", chance(s.Chance.Value, math.Round), "low", chance(s.Chance.Low, math.Floor),
+			"high", chance(s.Chance.High, math.Ceil))
 	}
 	switch {
 	case a.Spread == nil && a.Best.Met:

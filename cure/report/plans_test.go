@@ -56,13 +56,16 @@ func TestCostSentences(t *testing.T) {
 		Routes: []plan.RouteCost{
 			{Route: result.Room, Met: true, Capacity: &room, Charge: &room, Charges: 1, Basis: plan.LargestLoad, Missing: []string{"costs.room.racks"}},
 			{Route: result.StaticOven, Met: true, Capacity: &oven, Charge: &charge, Charges: 13, Basis: plan.StatedLoad}},
+		Crossings: []plan.Crossing{{Quantity: 41.26, Cheaper: result.StaticOven, Dearer: result.Room, Jump: true, Cost: 300},
+			{Quantity: 60, Cheaper: result.Tunnel, Dearer: result.StaticOven, Jump: true, Cost: 400}},
 		Cheapest: []plan.Stretch{{Low: 0, High: 41.26, Route: result.Room}, {Low: 41.26, High: 100, Route: result.StaticOven}},
 		Asked:    &plan.AskedCost{Quantity: 40, Cost: []float64{12.345, 234.5}, Units: []int{1, 2}, Cheapest: 0}}
 	FillCosts(&a)
 	want := []string{"400 parts (40 m²) a day: the room overnight 12.35 EUR (1 room), the static oven 234 EUR (2 ovens). The room overnight costs least.",
 		"Overnight suffices up to 412 parts (41.2 m²) a day in one room, as much as its air dries by the deadline. Not counted for the room overnight: racks.",
 		"One static oven carries 390 parts (39 m²) a day, 13 charges of 30 parts (3 m²).",
-		"Up to 412 parts (41.2 m²) a day the room overnight costs least. From 413 parts (41.3 m²) a day on the static oven costs least."}
+		"Up to 412 parts (41.2 m²) a day the room overnight costs least. From 413 parts (41.3 m²) a day on the static oven costs least.",
+		"Beyond 600 parts (60 m²) a day, where a further charge or unit is needed, the tunnel costs less than the static oven, 400 EUR a day."}
 	if len(a.Sentences) != len(want) {
 		t.Fatalf("%q", a.Sentences)
 	}

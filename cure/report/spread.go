@@ -53,15 +53,16 @@ const (
 
 func englishSpread() spreadWords {
 	return spreadWords{line: [spreadPhrases]string{
-		spreadSome:       "Everything is met in {chance} of cases (between {low} and {high}).",
-		spreadAll:        "Everything is met in every one of {samples} samples: in at least {low} of cases.",
-		spreadNone:       "In none of {samples} samples is everything met: in at most {high} of cases.",
-		spreadLeast:      "Where it is not, then mostly because {fails}.",
-		spreadMatters:    "What makes the difference: {inputs}.",
-		spreadMatter:     "{label} ({share})",
-		spreadNothing:    "None of the tolerances makes a difference.",
-		spreadRefused:    "In {refused} of the samples values are outside what is accepted; they count as not met.",
-		spreadDetail:     "{samples} samples for the chances, {runs} settings judged in all, {inputs} inputs varied. The ranges hold the truth 95 times out of 100.",
+		spreadSome:    "Everything is met in {chance} of cases (between {low} and {high}).",
+		spreadAll:     "Everything is met in every one of {samples} samples: in at least {low} of cases.",
+		spreadNone:    "In none of {samples} samples is everything met: in at most {high} of cases.",
+		spreadLeast:   "Where it is not, then mostly because {fails}.",
+		spreadMatters: "What makes the difference: {inputs}.",
+		spreadMatter:  "{label} ({share})",
+		spreadNothing: "None of the tolerances makes a difference.",
+		spreadRefused: "In {refused} of the samples values are outside what is accepted; they count as not met.",
+		spreadDetail: "{samples} samples for the chances, {runs} settings judged in all, {inputs} inputs varied. " +
+			"The ranges hold the truth 95 times out of 100.",
 		spreadGoing:      "First {runs} of {planned} settings.",
 		spreadCriterion:  "In {chance} of cases {fails}.",
 		spreadOften:      "{chance} ({low} to {high})",

@@ -2,6 +2,10 @@
 //
 //	drywright predict JOB.json   print the answers (--json the whole result, --csv the curves)
 //	drywright check JOB.json     check a job without computing it
+//	drywright limit JOB.json     say how far things can be pushed
+//	drywright spread JOB.json    say how sure a setting is
+//	drywright cost JOB.json      set the cost of a day against its quantity
+//	drywright optimise JOB.json  look for the settings that take least
 //	drywright demo               print the demo job
 //	drywright fit KIND --data F  fit numbers of a job to a trial (--adopt prints the job with them)
 //	drywright serve              serve the page on this machine

@@ -51,10 +51,11 @@ func verbs() []verb {
 			"variables are good, what limits them, and where there is most room.", (*program).windowVerb},
 		{"spread", "spread [--vary LIST] [--route NAME] [--json] JOB.json", "Says how sure a setting is while coat, air, speed and the like vary: " +
 			"the chance that everything is met,\nwhat fails, and which inputs decide.", (*program).spreadVerb},
-		{"cost", "cost [--quantity AMOUNT] [--json] JOB.json", "Sets the cost of a day's work against its quantity for every route of the job: what one room, " +
-			"oven or tunnel carries,\nand from which quantity on one route costs less than another.", (*program).costVerb},
-		{"optimise", "optimise --free LIST [--least energy | cost] [--sure 95] [--route NAME] [--json] JOB.json", "Looks for the settings that take least " +
-			"energy or cost while everything is met as surely as wanted,\nwith what may be changed and within which bounds.", (*program).optimiseVerb},
+		{"cost", "cost [--quantity AMOUNT] [--json] JOB.json",
+			"Sets the cost of a day's work against its quantity for every route of the job: what one room, " +
+				"oven or tunnel carries,\nand from which quantity on one route costs less than another.", (*program).costVerb},
+		{"optimise", "optimise --free LIST [--least energy | cost] [--sure 95] [--route NAME] [--json] JOB.json",
+			"Looks for the settings that take least energy or cost while everything is met as surely as wanted,\nwith what may be changed and within which bounds.", (*program).optimiseVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"fit", "fit KIND --data FILE [--job JOB.json] [--json | --adopt] ...", fitHelp, (*program).fitVerb},
 		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
