@@ -55,6 +55,33 @@ export const plan = {
     nowhere: 'none',
   },
 
+  spread: {
+    title: 'How sure is it?',
+    note: 'Coat, air, speed and solids are never quite what the inputs say. They are varied by what is usual, and so is what the model does not know.',
+    ask: 'Try it many times',
+    coarse: 'From the first samples; it becomes surer.',
+    fails: 'What fails, and how often',
+    matters: 'What makes the difference',
+    mattersNote:
+      'The share of the spread that would be left if only this were uncertain, with all that it takes part in. The thin line is its error.',
+  },
+
+  costs: {
+    title: 'What a day costs',
+    note: 'All routes of the job, by what one room, oven or tunnel carries in a day and by the prices in the inputs.',
+    ask: 'Compare the routes',
+    quantity: 'Square metres a day',
+    quantityWrong: 'Type how many square metres a day, or leave it empty.',
+    optional: 'may stay empty',
+    picture: 'Cost of a day against its quantity',
+    x: 'coated faces, m² a day',
+    y: (currency: string) => `cost of a day${currency ? `, ${currency}` : ''}`,
+    terms: 'What is counted',
+    table: 'The picture as a table',
+    crossings: 'Where one overtakes another',
+    asked: 'asked',
+  },
+
   progress: {
     running: 'Looking',
     judged: (n: number) => (n === 1 ? '1 setting judged' : `${n} settings judged`),
