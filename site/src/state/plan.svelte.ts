@@ -28,7 +28,7 @@ export interface Brief {
   aims: Aims;
 }
 
-export type Topic = 'limit' | 'limits' | 'window' | 'spread' | 'costs';
+export type Topic = 'limit' | 'limits' | 'window' | 'spread' | 'costs' | 'optimum';
 
 /** running; done; stopped by the user or a newer question; refused with reasons; broken down. */
 export type Fate = 'running' | 'done' | 'stopped' | 'refused' | 'broken';

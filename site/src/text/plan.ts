@@ -66,6 +66,27 @@ export const plan = {
       'The share of the spread that would be left if only this were uncertain, with all that it takes part in. The thin line is its error.',
   },
 
+  optimum: {
+    title: 'Which settings take least?',
+    note: 'Looks for the settings that need least energy, or the least money for it, while everything is met as surely as you want. Every step is a run of the full model.',
+    ask: 'Look for them',
+    least: 'Least of what',
+    energy: 'energy',
+    cost: 'cost of energy',
+    sure: 'Everything met in at least',
+    sureOf: '% of cases',
+    sureWrong: 'Give a share between 50 and 99.9 %.',
+    free: 'What may be changed, and within which bounds',
+    none: 'Choose at least one thing that may be changed.',
+    running: 'The best so far; it goes on.',
+    settings: 'The settings',
+    use: 'Use these settings',
+    path: 'The way there',
+    run: 'Settings judged',
+    objective: 'Takes, against the start',
+    share: 'Tightest share used',
+  },
+
   costs: {
     title: 'What a day costs',
     note: 'All routes of the job, by what one room, oven or tunnel carries in a day and by the prices in the inputs.',
