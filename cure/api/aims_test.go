@@ -11,8 +11,8 @@ import (
 	"github.com/drywright/drywright/cure/sim"
 )
 
-// planned puts a planning question about a job.
-func planned(t *testing.T, j job.Job, q Request) Response {
+// aimed puts a planning question about a job.
+func aimed(t *testing.T, j job.Job, q Request) Response {
 	t.Helper()
 	text, err := job.Encode(j)
 	if err != nil {
@@ -27,7 +27,7 @@ func planned(t *testing.T, j job.Job, q Request) Response {
 }
 
 func TestVariablesComeWithWhatTheRouteIsAskedFor(t *testing.T) {
-	r := planned(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Tunnel}})
+	r := aimed(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Tunnel}})
 	if !r.OK || r.Aims == nil || len(r.Variables) == 0 {
 		t.Fatalf("%+v", r)
 	}
@@ -47,10 +47,10 @@ func TestVariablesComeWithWhatTheRouteIsAskedFor(t *testing.T) {
 	}
 	// A stated goal stays as it is; a room has its deadline and nothing to choose.
 	stated := &sim.Goal{AtExit: []result.MarkName{result.Touch}}
-	if r := planned(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Tunnel, Goal: stated}}); len(r.Aims.Goal.AtExit) != 1 {
+	if r := aimed(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Tunnel, Goal: stated}}); len(r.Aims.Goal.AtExit) != 1 {
 		t.Errorf("%+v", r.Aims)
 	}
-	if r := planned(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Room}}); len(r.Aims.Marks) != 0 || !r.Aims.Goal.ByDeadline {
+	if r := aimed(t, job.Demo(), Request{Op: Variables, Study: &plan.Study{Route: result.Room}}); len(r.Aims.Marks) != 0 || !r.Aims.Goal.ByDeadline {
 		t.Errorf("%+v", r.Aims)
 	}
 }
@@ -59,7 +59,7 @@ func TestATrialIsPutIntoTheJob(t *testing.T) {
 	demo := job.Demo()
 	study := plan.Study{Route: result.Tunnel}
 	trial := plan.Trial{{Variable: plan.LineSpeed, Value: 1.2 * demo.Tunnel.LineSpeed}, {Variable: plan.ZonesInStep, Value: 5}}
-	r := planned(t, demo, Request{Op: Apply, Study: &study, Setting: trial})
+	r := aimed(t, demo, Request{Op: Apply, Study: &study, Setting: trial})
 	if !r.OK || r.Job == nil {
 		t.Fatalf("%+v", r)
 	}
@@ -76,7 +76,7 @@ func TestATrialIsPutIntoTheJob(t *testing.T) {
 		}
 	}
 	bad := plan.Trial{{Variable: "colour", Value: 1}}
-	if r := planned(t, demo, Request{Op: Apply, Study: &study, Setting: bad}); r.OK || len(r.Faults) == 0 {
+	if r := aimed(t, demo, Request{Op: Apply, Study: &study, Setting: bad}); r.OK || len(r.Faults) == 0 {
 		t.Errorf("an unknown variable: %+v", r)
 	}
 }

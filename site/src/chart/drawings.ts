@@ -1,4 +1,5 @@
 /** Everything that draws, in one file of the build together with Observable Plot. */
+export { drawCosts } from './costDrawing';
 export { drawCurves } from './curveDrawing';
 export { drawLanes } from './laneDrawing';
 export { drawProfiles } from './profileDrawing';

@@ -154,9 +154,20 @@ function crossings({ x, y, columns: n, boundaries }: WindowPicture): Pick<Lattic
   }
   const within = (k: number): number => Math.min(n, Math.max(1, k)); // the rim goes on as its neighbour
   return {
-    across: (i, j) => found.across.get(key(i, within(j))) ?? 0.5,
-    along: (i, j) => found.along.get(key(within(i), j)) ?? 0.5,
+    across: (i, j) => cutOf((k) => found.across.get(key(i + k, within(j)))),
+    along: (i, j) => cutOf((k) => found.along.get(key(within(i), j + k))),
   };
+}
+
+/**
+ * Where a way between neighbours is cut. A limit that runs by one of them within its accuracy may cut the way beyond it
+ * instead; then that neighbour is the end.
+ */
+function cutOf(cutAt: (ways: number) => number | undefined): number {
+  const [before, here, after] = [-1, 0, 1].map(cutAt);
+  if (here !== undefined) return here;
+  if (before !== undefined && before > 0.5) return 0;
+  return after !== undefined && after < 0.5 ? 1 : 0.5;
 }
 
 /** The whole numbers between p0 and p1 on a straight way, and q there. */

@@ -72,6 +72,14 @@ export class SweepEngine {
     return this.#ask(request, signal, {}, false);
   }
 
+  /** Hires lead and crew for a question that is about to come; they go again where none does. */
+  warm(): void {
+    if (this.#running) return;
+    this.#lead ??= this.#start();
+    this.#enlist();
+    this.#rest();
+  }
+
   close(): void {
     this.#dismiss(aborted());
   }
@@ -185,9 +193,15 @@ export class SweepEngine {
       running?.reject(new EngineError('The core answered with something that is not JSON.'));
       return;
     }
-    if (reply.ok || reply.faults.length > 0) this.#idle = setTimeout(() => this.#dismiss(aborted()), keeping);
+    if (reply.ok || reply.faults.length > 0) this.#rest();
     else this.#dismiss(aborted()); // a core that has panicked is in an unknown state
     running?.resolve(reply);
+  }
+
+  /** Nobody has anything to do. */
+  #rest(): void {
+    clearTimeout(this.#idle);
+    this.#idle = setTimeout(() => this.#dismiss(aborted()), keeping);
   }
 
   /** Lets everyone go and tells whoever waits for them. */

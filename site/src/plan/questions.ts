@@ -62,5 +62,16 @@ export const allWording: Wording = ({ variables, aims }) => ({
   },
 });
 
+/** How sure the setting is, with the tolerances that are usual. */
+export const spreadWording: Wording = ({ aims }) => ({
+  op: 'spread',
+  spread: { study: studyOf(aims), tolerances: [], rows: 0, replicates: 0, seed: 0 },
+});
+
+/** What a day costs on every route; quantity is asked about besides. */
+export const costWording =
+  (quantity: number | null): Wording =>
+  () => ({ op: 'costs', costs: { quantity_m2_per_day: quantity, highest_m2_per_day: 0, points: 0 } });
+
 /** The goal is stated, so that the core need not find it out again. */
 export const studyOf = ({ route, goal }: Aims): Study => ({ route, goal });

@@ -28,7 +28,7 @@ export interface Brief {
   aims: Aims;
 }
 
-export type Topic = 'limit' | 'limits' | 'window';
+export type Topic = 'limit' | 'limits' | 'window' | 'spread' | 'costs' | 'optimum';
 
 /** running; done; stopped by the user or a newer question; refused with reasons; broken down. */
 export type Fate = 'running' | 'done' | 'stopped' | 'refused' | 'broken';
@@ -212,7 +212,7 @@ export class PlanState {
   #hear(key: string, news: Reply, basis: string): void {
     const reply = accepted(news);
     const took = this.#now() - (this.#plans[key]?.begun ?? 0);
-    const total = reply.window?.expected ?? null;
+    const total = reply.window?.expected ?? reply.spread?.planned ?? null;
     this.#change(key, { reply, basis, total, took, first: this.#plans[key]?.first || took });
   }
 

@@ -216,6 +216,28 @@ test('a route that must hold more has another limit', async () => {
   assert.notDeepEqual((await said()).lines, lines, `cured was ${was ? '' : 'not '}asked for before`);
 });
 
+test('how sure it is, and what a day costs, in words with numbers', async () => {
+  await ask('spread');
+  await screen.until(async () => assert.match(await screen.text('.plan [data-spread]'), /\d+ %.*cases|samples/), patience);
+  await ask('costs');
+  await screen.until(async () => assert.match(await screen.text('.plan [data-costs]'), /m² a day/), patience);
+});
+
+test('the settings that take least stay inside their bounds', async () => {
+  const optimum = '[aria-labelledby="plan-optimum"]';
+  await view.page.$$eval(`${optimum} .bounds input[type=checkbox]`, (all) => {
+    for (const [i, box] of all.entries()) if (box.checked !== (i === 0)) box.click(); // the set-point alone
+  });
+  const [low, high] = await view.page.$$(`${optimum} .bounds .input`);
+  await low.type('90');
+  await screen.until(async () => assert.equal(await view.page.$eval(`${optimum} .button`, (e) => e.disabled), true), 10);
+  await high.type('120');
+  await ask('optimum');
+  await screen.until(async () => assert.match(await screen.text('.plan [data-optimum]'), /\d/), patience);
+  const set = Number.parseFloat((await screen.text('.plan [data-optimum] li')).match(/[\d.]+/)[0]);
+  assert.ok(set >= 90 && set <= 120, `${set} °C`);
+});
+
 for (const theme of ['light', 'dark']) {
   test(`axe finds nothing in plans, ${theme}`, async () => {
     await view.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: theme }]);

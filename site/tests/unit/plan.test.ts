@@ -12,6 +12,7 @@ import type {
   Variable,
 } from '../../src/generated/contract';
 import { marginsOf } from '../../src/plan/margins';
+import { axesOf, firstFree } from '../../src/plan/optima';
 import { paceOf } from '../../src/plan/pace';
 import { allWording, limitWording, questionsOf } from '../../src/plan/questions';
 import { axisOf } from '../../src/plan/windows';
@@ -252,4 +253,20 @@ test('a range is read in the unit that is shown, decimal comma and all; what is 
     ['1', '61'],
   ] as const)
     expect(read(low, high)).toBeNull();
+});
+
+test('the heat of each zone is free at first; bounds that cannot be read ask nothing', () => {
+  const zone = variable('tunnel.zones[0].air_temperature_K');
+  const all = [variable('line_speed'), zone];
+  const free = firstFree('tunnel', all);
+  expect(free.filter((f) => f.on).map((f) => f.variable)).toEqual([zone.id]);
+  expect(axesOf(free, all)).toEqual([{ variable: zone.id, low: 0, high: 0 }]);
+  const bounded = free.map((f) => ({ ...f, low: '1,2', high: '3' }));
+  expect(axesOf(bounded, all)).toEqual([{ variable: zone.id, low: 0.02, high: 0.05 }]);
+  expect(
+    axesOf(
+      free.map((f) => ({ ...f, low: '3', high: '1' })),
+      all,
+    ),
+  ).toBeNull();
 });

@@ -169,6 +169,26 @@ test('workers stay for the next question, and go when there is none', async () =
   expect(hired).toHaveLength(6);
 });
 
+test('workers hired for a question that is about to come take it, or go again', async () => {
+  vi.useFakeTimers();
+  const { engine, hired, lead } = staff();
+  engine.warm();
+  engine.warm();
+  expect(hired).toHaveLength(3);
+  for (const port of hired) port.say({ kind: 'ready', module });
+  const asked = engine.sweep(question, anyone());
+  engine.warm();
+  await vi.advanceTimersByTimeAsync(60_000); // the question itself may take its time
+  lead().reply(good);
+  expect(await asked).toEqual(good);
+  expect(hired).toHaveLength(3);
+  await vi.advanceTimersByTimeAsync(10_000);
+  engine.warm();
+  expect(hired).toHaveLength(6);
+  await vi.advanceTimersByTimeAsync(10_000);
+  expect(hired.every((p) => p.gone)).toBe(true);
+});
+
 test('a worker that never starts is given up, not waited for', async () => {
   vi.useFakeTimers();
   const { engine } = staff();

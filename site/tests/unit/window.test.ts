@@ -81,6 +81,24 @@ test('the good area ends at the located limit, not between the cells', () => {
   for (const [x, y] of corners) expect(Math.abs(1000 - y - (300 + 0.37 * x))).toBeLessThan(0.2);
 });
 
+test('a limit that runs by a cell within its accuracy makes no bulge there', () => {
+  // Through the middle of cells (0.15, 0.35), (0.25, 0.45) ...; they count as good, though the line runs just below them.
+  const [exact, off] = [0.2, 0.0005];
+  const line = [0, 1].map((x) => ({ x, y: x + exact - off }));
+  const { good } = areasOf(
+    pictured(10, (x, y) => (y <= x + exact + off ? -1 : 0), [line]),
+    1000,
+    1000,
+  );
+  const beyond = good
+    .split(/[MLZ]/)
+    .filter(Boolean)
+    .map((p) => p.split(' ').map(Number) as [number, number])
+    .filter(([x, y]) => x > 50 && x < 750 && y > 50) // the rim beyond the outer cells goes on as they are
+    .map(([x, y]) => (1000 - y - x - 1000 * exact) / Math.SQRT2);
+  expect(Math.max(...beyond)).toBeLessThan(1); // pixels; half a cell would be 50
+});
+
 test('bad areas reach under the good one, each to its own side', () => {
   const picture = pictured(10, (x) => (x < 0.3 ? 0 : x > 0.7 ? 1 : -1));
   const { failing } = areasOf(picture, 1000, 1000);
