@@ -23,6 +23,7 @@ const (
 	RoomTemperature = "room_temperature"
 	AirChanges      = "air_changes"
 	Coat            = "coat"
+	TransferTimes   = "transfer"
 )
 
 // kind is a way in which a job can be turned.
@@ -53,6 +54,8 @@ func kinds() []kind {
 		{inRoom, number(RackLoad, "workshop.space.coated_area_m2", Highest, true, 0.1)},
 		{inRoom, number(AirChanges, "workshop.space.air_changes_per_s", Lowest, true, 0.1)},
 		{nil, number(Coat, "film.wet_coat_kg_per_m2", Highest, true, 0.1)},
+		{nil, transferTimes},
+		{nil, fitted},
 		{nil, roomHumidity},
 		{nil, roomTemperature},
 	}
@@ -179,7 +182,7 @@ func exhaust(j *job.Job, _ *job.Rules) []Variable {
 	}
 	v := Variable{ID: Exhaust, Label: "Exhaust and make-up, times today's", Help: "Every stated flow of exhaust and make-up air, multiplied.",
 		Low: 0.1, High: 10, UsualLow: 0.5, UsualHigh: 2, Present: 1, Toward: Lowest, Log: true, Step: 0.1,
-		Display: job.Display{Symbol: "×", Factor: 1, Digits: 3}, USDisplay: job.Display{Symbol: "×", Factor: 1, Digits: 3},
+		Display: times(), USDisplay: times(),
 		set: func(j *job.Job, times float64) {
 			for _, f := range dampers(j) {
 				*f *= times

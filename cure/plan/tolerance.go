@@ -4,15 +4,13 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
 )
-
-// transferVariable multiplies every coefficient of heat and mass transfer: what the model itself does not know of them.
-const transferVariable = "transfer"
 
 // at is the value of a variable at a place of the unit interval: the inverse of the tolerance's distribution.
 func (t *Tolerance) at(v *Variable, u float64) float64 {
@@ -116,6 +114,7 @@ func DefaultTolerances(j *job.Job, kind result.Kind) ([]Tolerance, error) {
 			Tolerance{LineSpeed, Normal, 0.01, true})
 	}
 	list = append(list, transferTolerances(j, kind)...)
+	list = append(list, fittedTolerances(j, kind)...)
 	study, kept := Study{Job: j, Route: kind}, []Tolerance{}
 	for _, t := range list {
 		if _, err := toleratedVariables(study, []Tolerance{t}); err == nil {
@@ -126,44 +125,22 @@ func DefaultTolerances(j *job.Job, kind result.Kind) ([]Tolerance, error) {
 }
 
 // transferTolerances are what the air's movement and the model's coefficients leave open. Correlations of convection scatter
-// by 10 to 25 % about their measurements (from memory: textbooks of heat transfer say so of nearly every one). Where the job
-// has one factor for all coefficients that is it; else what the coefficients of each place follow from varies.
+// by 10 to 25 % about their measurements (from memory: textbooks of heat transfer say so of nearly every one). A trial that has
+// told the multiplier of the place knows better.
 func transferTolerances(j *job.Job, kind result.Kind) []Tolerance {
-	for _, v := range Named(j, kind) {
-		if v.ID == transferVariable {
-			return []Tolerance{{transferVariable, Normal, 0.1, true}}
-		}
+	if multiplierFitted(j, kind) {
+		return nil
 	}
+	return []Tolerance{{TransferTimes, Normal, 0.1, true}}
+}
+
+// fittedTolerances are the uncertainties of the numbers that trials have told.
+func fittedTolerances(j *job.Job, kind result.Kind) []Tolerance {
 	var list []Tolerance
-	switch kind {
-	case result.Room:
-		list = append(list, moving("workshop.transfer", &j.Workshop.Transfer)...)
-	case result.StaticOven:
-		list = append(list, moving("static_oven.transfer", &j.StaticOven.Transfer)...)
-	case result.Tunnel:
-		for i := range j.Tunnel.Zones {
-			list = append(list, moving(fmt.Sprintf("tunnel.zones[%d].transfer", i), &j.Tunnel.Zones[i].Transfer)...)
+	for _, v := range Named(j, kind) {
+		if strings.HasPrefix(v.ID, fittedPrefix) {
+			list = append(list, Tolerance{v.ID, Normal, 1, false})
 		}
 	}
 	return list
-}
-
-// moving is the number that a place's coefficient follows from. A coefficient follows speeds by their power 0.5 to 0.8, and
-// pressures by half of that, so that these vary by more for the same tenth of a coefficient.
-func moving(at string, t *job.Transfer) []Tolerance {
-	switch t.Kind {
-	case job.Given:
-		return []Tolerance{{at + ".coefficient_W_per_m2K", Normal, 0.1, true}}
-	case job.ParallelFlow, job.Combined:
-		if t.Fan != nil {
-			return []Tolerance{{at + ".fan.air_flow_m3_per_s", Normal, 0.15, true}}
-		}
-		return []Tolerance{{at + ".velocity_m_per_s", Normal, 0.15, true}}
-	case job.SlotNozzles, job.RoundNozzles:
-		if t.Nozzles != nil && t.Nozzles.Pressure != nil {
-			return []Tolerance{{at + ".nozzles.pressure_Pa", Normal, 0.25, true}}
-		}
-		return []Tolerance{{at + ".nozzles.exit_velocity_m_per_s", Normal, 0.15, true}}
-	}
-	return nil // buoyancy alone: nothing that moves the air
 }
