@@ -2,6 +2,9 @@ package plan
 
 import "math"
 
+// trace is a share of a cell far above rounding and far below what a picture shows.
+const trace = 1e-6
+
 // fails reports whether a criterion fails at a point inside a cell: as at the corner where that is clearest, turned round by
 // each line between.
 func (s *survey) fails(c cell, p point, criterion int) bool {
@@ -13,6 +16,10 @@ func (s *survey) fails(c cell, p point, criterion int) bool {
 		}
 	}
 	failing := clearest > 0
+	// A line ends on the cell's edge: a way along the edge would touch it without crossing, so it goes a trace inside.
+	low, high := node{c.i, c.j}.at(), node{c.i + c.size, c.j + c.size}.at()
+	p.x += trace * ((low.x+high.x)/2 - p.x)
+	p.y += trace * ((low.y+high.y)/2 - p.y)
 	for _, l := range s.lines[c] {
 		if l.criterion != criterion {
 			continue
