@@ -237,7 +237,7 @@ func (f *finder) beyond(value float64) float64 {
 	return f.v.value(f.v.coordinate(value) + sign*0.1*f.v.Step)
 }
 
-// pull looks for the limits again after each change.
+// pull looks for the limits again after each change, at the tolerance that a gain is told to.
 func (c *crew) pull() error {
 	var pulls []pull
 	var searches []*search
@@ -261,7 +261,7 @@ func (c *crew) pull() error {
 			}
 		}
 	}
-	err := beside(c.study, c.evaluate, searches, func(i int, value float64) Trial {
+	err := beside(c.study.coarse(), c.evaluate, searches, func(i int, value float64) Trial {
 		return Trial{{pulls[i].finder.v.ID, value}, pulls[i].setting}
 	})
 	if err != nil {
