@@ -54,10 +54,21 @@ func kinds() []kind {
 		{inRoom, number(RackLoad, "workshop.space.coated_area_m2", Highest, true, 0.1)},
 		{inRoom, number(AirChanges, "workshop.space.air_changes_per_s", Lowest, true, 0.1)},
 		{nil, number(Coat, "film.wet_coat_kg_per_m2", Highest, true, 0.1)},
-		{nil, transferTimes},
-		{nil, fitted},
-		{nil, roomHumidity},
+		{nil, given(roomHumidity)},
 		{nil, roomTemperature},
+		{nil, given(transferTimes)},
+		{nil, given(fitted)},
+	}
+}
+
+// given marks variables that are nobody's choice.
+func given(make func(*job.Job, *job.Rules) []Variable) func(*job.Job, *job.Rules) []Variable {
+	return func(j *job.Job, rules *job.Rules) []Variable {
+		vs := make(j, rules)
+		for i := range vs {
+			vs[i].Given = true
+		}
+		return vs
 	}
 }
 

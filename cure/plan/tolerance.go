@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
@@ -114,7 +113,7 @@ func DefaultTolerances(j *job.Job, kind result.Kind) ([]Tolerance, error) {
 			Tolerance{LineSpeed, Normal, 0.01, true})
 	}
 	list = append(list, transferTolerances(j, kind)...)
-	list = append(list, fittedTolerances(j, kind)...)
+	list = append(list, fittedTolerances(j)...)
 	study, kept := Study{Job: j, Route: kind}, []Tolerance{}
 	for _, t := range list {
 		if _, err := toleratedVariables(study, []Tolerance{t}); err == nil {
@@ -135,12 +134,10 @@ func transferTolerances(j *job.Job, kind result.Kind) []Tolerance {
 }
 
 // fittedTolerances are the uncertainties of the numbers that trials have told.
-func fittedTolerances(j *job.Job, kind result.Kind) []Tolerance {
+func fittedTolerances(j *job.Job) []Tolerance {
 	var list []Tolerance
-	for _, v := range Named(j, kind) {
-		if strings.HasPrefix(v.ID, fittedPrefix) {
-			list = append(list, Tolerance{v.ID, Normal, 1, false})
-		}
+	for _, v := range fitted(j, job.NewRules()) {
+		list = append(list, Tolerance{v.ID, Normal, 1, false})
 	}
 	return list
 }

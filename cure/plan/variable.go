@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,6 +29,7 @@ type Variable struct {
 	Toward    Direction   `json:"toward"`  // which way is worth pushing
 	Log       bool        `json:"log"`     // changes count as ratios
 	Step      float64     `json:"step"`    // a change worth speaking of, as a difference, or as a share where Log
+	Given     bool        `json:"given"`   // nobody\'s choice: the weather, or what the model does not know
 
 	set func(j *job.Job, v float64)
 }
@@ -116,8 +118,11 @@ func names(vs []Variable) []string {
 	return out
 }
 
-// Named lists the variables with a name of their own that a route of a job has, in the order in which they are offered.
-func Named(j *job.Job, kind result.Kind) []Variable { return named(j, job.NewRules(), kind) }
+// Named lists the variables with a name of their own that a route of a job has, in the order in which they are offered. The
+// directions of fits are found by their names, but nobody turns them.
+func Named(j *job.Job, kind result.Kind) []Variable {
+	return slices.DeleteFunc(named(j, job.NewRules(), kind), func(v Variable) bool { return strings.HasPrefix(v.ID, fittedPrefix) })
+}
 
 func named(j *job.Job, rules *job.Rules, kind result.Kind) []Variable {
 	alone, err := sim.Alone(j, kind)

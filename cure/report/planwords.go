@@ -136,7 +136,7 @@ func englishPlans() planWords {
 			windowRobust:  "Most room on all sides: {at}, {margin} of the picture from every limit and from the edge; the tightest there is {of}, {share} used.",
 			windowTo:      "  ...  {label}  ...  ",
 			windowKey:     "good",
-			windowDetail:  "{runs} settings were judged; limits are drawn to about a thousandth of the picture. A good area narrower than an eighth of it can be missed.",
+			windowDetail:  "{runs} settings were judged; limits are drawn to about a thousandth of the picture. A good area narrower than a quarter of it can be missed.",
 		},
 	}
 }

@@ -16,7 +16,9 @@ const first: Readonly<Record<Kind, (id: string) => boolean>> = {
 };
 
 export const firstFree = (kind: Kind, variables: readonly Variable[]): Free[] =>
-  variables.map(({ id }) => ({ variable: id, low: '', high: '', on: first[kind](id) }));
+  variables
+    .filter((v) => !v.given)
+    .map(({ id }) => ({ variable: id, low: '', high: '', on: first[kind](id) }));
 
 /** The bounds of what is free; null where one cannot be read. */
 export function axesOf(free: readonly Free[], variables: readonly Variable[]): Axis[] | null {
