@@ -32,7 +32,7 @@ const variable = (id: string, more: Partial<Variable> = {}): Variable => ({
   },
   display: { symbol: 'm/min', factor: 60, offset: 0, digits: 3 },
   us_display: { symbol: 'ft/min', factor: 196.85, offset: 0, digits: 3 },
-  ...{ toward: 'highest', log: true, step: 0.1 },
+  ...{ toward: 'highest', log: true, step: 0.1, given: false },
   ...more,
 });
 
