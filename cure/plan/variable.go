@@ -56,6 +56,11 @@ func (v *Variable) value(u float64) float64 {
 	if v.Log {
 		u = math.Exp(u)
 	}
+	for _, end := range []float64{v.Low, v.High} {
+		if math.Abs(u-end) <= 1e-14*math.Abs(end) {
+			return end
+		}
+	}
 	return math.Min(math.Max(u, v.Low), v.High)
 }
 

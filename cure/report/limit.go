@@ -242,12 +242,16 @@ func (w planWords) reach(l *plan.Limit) string {
 	return shown(d, math.Abs(change), math.Ceil)
 }
 
-// way is the direction of a moment: later or earlier.
+// way is the direction of a change: later or earlier for a moment, up or down for what is turned.
 func (w planWords) way(v *plan.Variable, value float64) string {
-	if value < v.Present {
-		return w.line[earlier]
+	more, less := later, earlier
+	if v.ID == plan.ZonesInStep {
+		more, less = up, down
 	}
-	return w.line[later]
+	if value < v.Present {
+		return w.line[less]
+	}
+	return w.line[more]
 }
 
 func first(margins []result.Criterion) *result.Criterion {

@@ -41,6 +41,8 @@ const (
 	atTheSpot
 	later
 	earlier
+	up
+	down
 	goalLine
 	goalExit
 	goalDeadline
@@ -85,8 +87,8 @@ func englishPlans() planWords {
 				"The line must slow down to {value} ({times}).", "The line must run at {value} at least ({times})."},
 			plan.SprayLater: {"The last parts can be sprayed {change} {way} than now.", "The parts may be sprayed {change} {way} than now.",
 				"The last parts must be sprayed {change} {way} than now.", "The parts must be sprayed {change} {way} than now."},
-			plan.ZonesInStep: {"All heated zones can be turned by {times}.", "All heated zones can be turned by {times}.",
-				"All heated zones must be turned by {times}.", "All heated zones must be turned by {times}."},
+			plan.ZonesInStep: {"All heated zones can be turned {way} by {change}.", "All heated zones can be turned {way} by {change}.",
+				"All heated zones must be turned {way} by {change}.", "All heated zones must be turned {way} by {change}."},
 			plan.RackLoad: {"The room takes {value} of coated faces in a night (now {present}).", "The room may hold as little as {value} (now {present}).",
 				"The room takes {value} of coated faces in a night only (now {present}).", "The room must hold {value} at least (now {present})."},
 			plan.ChargeArea: {"A charge can have {value} of coated faces (now {present}).", "A charge may have as little as {value} (now {present}).",
@@ -122,6 +124,8 @@ func englishPlans() planWords {
 			atTheSpot:     " (spot “{spot}”)",
 			later:         "later",
 			earlier:       "earlier",
+			up:            "up",
+			down:          "down",
 			goalLine:      "{route}. Asked for: {goal}.",
 			goalExit:      "{marks} when it leaves the oven",
 			goalDeadline:  "ready by the deadline",
