@@ -11,7 +11,8 @@ import (
 // height.
 const (
 	fineness = 256 // lattice steps across the picture
-	coarsest = 64  // steps of a cell to begin with
+	coarsest = 128 // steps of a cell in the first picture, which is to be there at once
+	coarse   = 64  // of a cell from which on only divided ones are cut
 	usual    = 32  // of a cell in which boundaries are drawn
 	finest   = 1   // of a cell that is not cut any more
 )

@@ -136,13 +136,13 @@ func (s *survey) survey() (Window, error) {
 	return s.window, nil
 }
 
-// divide cuts the divided cells down to the usual size, and further those in which a boundary meets settings that are not
+// divide cuts all cells down to the coarse size, the divided ones down to the usual size, and further those in which a boundary meets settings that are not
 // accepted: nothing is known there to draw it by. A finer neighbour may show that a cell is divided after all, so this goes
 // on until none is.
 func (s *survey) divide() error {
 	for {
 		cut, err := s.refine(func(c cell) bool {
-			return (c.size > usual || c.size > finest && s.torn(c)) && s.divided(c)
+			return c.size > coarse || (c.size > usual || c.size > finest && s.torn(c)) && s.divided(c)
 		})
 		if err != nil || !cut {
 			return err
