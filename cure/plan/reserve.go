@@ -14,7 +14,9 @@ func (k *seeker) rounds(starts []landing) error {
 		}
 		reserve := make([]float64, len(deviations))
 		for i := range reserve {
-			reserve[i] = beta * deviations[i]
+			if !k.unmoved[i] {
+				reserve[i] = beta * deviations[i]
+			}
 		}
 		if at, err = k.descend(at, reserve); err != nil {
 			return err
@@ -31,7 +33,9 @@ func (k *seeker) rounds(starts []landing) error {
 		k.take(&at, checked)
 		k.say()
 		next := corrected(beta, k.answer.Confidence, &checked.Chance)
-		if math.Abs(next-beta) <= 0.05*beta {
+		if checked.Chance.Value < k.answer.Confidence {
+			next = math.Max(next, beta+leastRise) // a little short stays a little short for ever
+		} else if math.Abs(next-beta) <= 0.05*beta {
 			break
 		}
 		beta = next
@@ -50,6 +54,9 @@ func (k *seeker) rounds(starts []landing) error {
 	}
 	return err
 }
+
+// leastRise is by how many standard deviations the reserve grows at least after a sample that was not sure enough.
+const leastRise = 0.25
 
 // elsewhere searches from another start, and returns the better of both ends.
 func (k *seeker) elsewhere(at, start landing, reserve []float64) (landing, error) {

@@ -13,7 +13,7 @@ const (
 	leastConfidence = 0.5
 	mostConfidence  = 0.995
 	mostFree        = 6
-	mostRounds      = 4  // of reserve, search and check
+	mostRounds      = 6  // of reserve, search and check
 	checkRows       = 16 // of the spreads that check: 256 samples
 	scouts          = 16 // settings judged all over the allowed box before the search
 )
@@ -71,6 +71,7 @@ type seeker struct {
 	scale      float64 // of the objective
 	runs       int
 	best       *Spread // of the answer
+	unmoved    []bool  // criteria that nothing free moves: no reserve for them can be won, only more for the others
 	aside      bool    // steps are not told: they may come to nothing
 	steps      []OptimalStep
 	answer     Optimum
@@ -218,6 +219,7 @@ func (k *seeker) scout() ([]landing, error) {
 		return nil, err
 	}
 	best, none := 0, make([]float64, len(outcomes[0].Judgement.Criteria))
+	k.unmoved = unmoved(landed, len(none))
 	for i := range landed {
 		if landed[i].merit(none) < landed[best].merit(none) {
 			best = i
@@ -237,6 +239,21 @@ func (k *seeker) scout() ([]landing, error) {
 		starts = append(starts, landed[other])
 	}
 	return starts, nil
+}
+
+// unmoved tells the criteria whose share is the same in every setting that was computed.
+func unmoved(landed []landing, criteria int) []bool {
+	same := make([]bool, criteria)
+	for c := range same {
+		least, most := math.Inf(1), math.Inf(-1)
+		for i := range landed {
+			if landed[i].shares != nil {
+				least, most = math.Min(least, landed[i].shares[c]), math.Max(most, landed[i].shares[c])
+			}
+		}
+		same[c] = most-least < 1e-6 // runs of the same film in the same air differ by rounding only
+	}
+	return same
 }
 
 // farApart is the distance of two starts, as a share of the range of the input in which they differ most.
