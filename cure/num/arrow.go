@@ -16,7 +16,7 @@ const MaxBorder = 12
 //
 // Method: LU of the tridiagonal block without pivoting, which is backward stable for a diagonally dominant matrix
 // (Higham 2002, Accuracy and Stability of Numerical Algorithms, 2nd ed., theorem 9.12), the m x m Schur complement by LU
-// with partial pivoting, then the tail row by row. A factorisation costs about n(3 + 5m) operations, a solution
+// with scaled partial pivoting, then the tail row by row. A factorisation costs about n(3 + 5m) operations, a solution
 // n(5 + 4m) and two for every entry of the tail. Neither allocates.
 type Arrow struct {
 	// Lower[i] = dB_i/dx_(i-1), Diag[i] = dB_i/dx_i, Upper[i] = dB_i/dx_(i+1), each of length n. Lower[0] and
@@ -42,7 +42,8 @@ type Arrow struct {
 	edge    [][]float64 // A_bb^-1 A_bc, m columns of length n
 	schur   []float64   // LU of the Schur complement, row major, reciprocal pivots on its diagonal
 	pivot   [MaxBorder]int
-	tailInv []float64 // 1/(shift - TailDiag)
+	weight  [MaxBorder]float64 // of the rows of schur, for choosing pivots
+	tailInv []float64          // 1/(shift - TailDiag)
 }
 
 // NewArrow makes room for n band, m border and k tail unknowns; tail[t] lists the leading unknowns (0 to n+m-1) that tail

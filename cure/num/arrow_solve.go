@@ -76,10 +76,19 @@ func (a *Arrow) factoriseBorder(shift float64) bool {
 		}
 		s[r*m+r] += shift
 	}
+	// Rows are of different units, so a pivot counts by its share of the largest entry of its row.
+	weight := &a.weight
+	for r := range m {
+		largest := 0.0
+		for _, v := range s[r*m : (r+1)*m] {
+			largest = math.Max(largest, math.Abs(v))
+		}
+		weight[r] = 1 / largest
+	}
 	for p := range m {
 		best := p
 		for r := p + 1; r < m; r++ {
-			if math.Abs(s[r*m+p]) > math.Abs(s[best*m+p]) {
+			if math.Abs(s[r*m+p])*weight[r] > math.Abs(s[best*m+p])*weight[best] {
 				best = r
 			}
 		}
@@ -88,6 +97,7 @@ func (a *Arrow) factoriseBorder(shift float64) bool {
 			for c := range m {
 				s[p*m+c], s[best*m+c] = s[best*m+c], s[p*m+c]
 			}
+			weight[p], weight[best] = weight[best], weight[p]
 		}
 		inv, ok := reciprocal(s[p*m+p])
 		if !ok {
