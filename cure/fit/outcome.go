@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/trial"
 )
 
 // outcome puts the numbers into the documents.
@@ -159,6 +160,9 @@ func (w *work) doubts() {
 	}
 	if outliers > 0 {
 		add("outliers", float64(outliers))
+	}
+	if share, yes := astray(f.Points); yes && w.question.Kind == trial.Weight {
+		add("astray", share)
 	}
 }
 

@@ -33,6 +33,8 @@ func fitEnglish() fitWords {
 			"left":     "The data are met as well without “{first}”: this trial cannot tell it, and it stays as the job has it.",
 			"few":      "There are no more data than numbers to tell: no interval can be given.",
 			"bent":     "Resampling the data gives another interval for “{first}”: trust the wider of the two.",
+			"astray": "The curve leaves the readings for long stretches (scatter {share} of what they run through): this is not the trial that the " +
+				"job describes. Was the fibre weighed along, is time zero that of spraying, was the air as stated?",
 			"outliers": "{count} of the readings lie far from the curve and count for less.",
 		},
 		summary:     "{count} points tell {numbers}.",

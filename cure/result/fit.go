@@ -111,7 +111,7 @@ type FitChoice struct {
 	Chosen bool     `json:"chosen"`
 }
 
-// FitDoubt is one thing that the trial cannot tell. Code is one of wide, prior, bound, left, together, few, bent, outliers.
+// FitDoubt is one thing that the trial cannot tell. Code is one of wide, prior, bound, left, together, few, bent, outliers, astray.
 type FitDoubt struct {
 	Code   string   `json:"code"`
 	Paths  []string `json:"paths"`
