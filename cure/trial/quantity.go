@@ -53,6 +53,13 @@ func (q Quantity) dimension() dimension {
 	return none
 }
 
+// Units are the symbols that a column of the quantity may be in, the smallest unit first; none for words.
+func (q Quantity) Units() []string {
+	all := map[dimension][]string{duration: {"s", "min", "h", "d"}, mass: {"mg", "g", "kg", "gr", "oz", "lb"}, temperature: {"°C", "°F", "K"},
+		share: {"%", "1", "g/kg"}}[q.dimension()]
+	return append([]string{}, all...)
+}
+
 // unit is one unit that a header may name: SI = value * factor + offset.
 type unit struct {
 	symbol         string
