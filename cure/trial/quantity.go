@@ -21,9 +21,10 @@ const (
 	Passed          Quantity = "passed"
 	Humidity        Quantity = "relative_humidity"
 	Water           Quantity = "water_content"
+	Ignored         Quantity = "ignored" // by choice only: the column counts for nothing
 )
 
-// Quantities lists all but Unknown.
+// Quantities lists all that a column may measure.
 func Quantities() []Quantity {
 	return []Quantity{Time, Mass, Coupon, AirTemperature, PartTemperature, Temperature, Start, Conversion, Passed, Humidity, Water}
 }

@@ -1,5 +1,6 @@
 /** Everything that draws, in one file of the build together with Observable Plot. */
 export { drawCurves } from './curveDrawing';
+export { drawFit, drawResiduals } from './fitDrawing';
 export { drawLanes } from './laneDrawing';
 export { drawProfiles } from './profileDrawing';
 
