@@ -81,7 +81,7 @@ func fitEnglish() fitWords {
 			"conversion": "conversion", "passed": "pass or fail", "relative_humidity": "relative humidity", "water_content": "water content"},
 		isotherms: map[string]string{"gab": "GAB", "flory_huggins": "Flory-Huggins"},
 		questions: map[string]asking{
-			"area_m2":          {"Coated area of one coupon", "Mass is counted on this area.", "that of the job's part"},
+			"area_m2":          {"Coated area of one coupon", "Mass is counted on this area.", "a number is needed, since the job's part has no area"},
 			"tare_kg":          {"Tare", "What the scale shows with the bare coupon.", "not known: the losses alone count"},
 			"start_s":          {"Time zero of the table", "Counted from spraying.", "spraying"},
 			"recorder/start_s": {"Time zero of the table", "Counted from spraying.", "the part enters the oven"},

@@ -11,6 +11,9 @@ export function decode(bytes: Uint8Array): string {
   }
 }
 
+/** A sentence of the core that begins with a place. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** Millions of bytes with one decimal. */
 export const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(1);
 
