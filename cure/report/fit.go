@@ -112,6 +112,8 @@ func change(v float64, unit string) string {
 		return Areal(v)
 	case "kg/kg":
 		return Water(v)
+	case "1":
+		return three(v*100, "%")
 	}
 	return three(v, "")
 }

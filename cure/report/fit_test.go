@@ -26,7 +26,7 @@ func TestFitWords(t *testing.T) {
 		Notes:        []string{"2 rows with gaps were left out."}}
 	FillFit(&f)
 	for i, want := range []string{"a factor of 4.25", "12 % wide", "5.0 % of what was open", "“Closing fraction” stands at the end", "it stays as the job has it",
-		"correlation −0.98", "no interval", "another interval for “Dry diffusivity”", "3 of the readings"} {
+		"correlation −0.98", "no interval", "another interval for “Dry diffusivity”", "less: 3 of the readings"} {
 		if got := f.Doubts[i].Text; !strings.Contains(got, want) || strings.Contains(got, "{") {
 			t.Errorf("%s: %q lacks %q", f.Doubts[i].Code, got, want)
 		}

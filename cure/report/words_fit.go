@@ -42,7 +42,7 @@ func fitEnglish() fitWords {
 			"left":     "The data are met as well without “{first}”: this trial cannot tell it, and it stays as the job has it.",
 			"few":      "There are no more data than numbers to tell: no interval can be given.",
 			"bent":     "Resampling the data gives another interval for “{first}”: trust the wider of the two.",
-			"outliers": "{count} of the readings lie far from the curve and count for less.",
+			"outliers": "Far from the curve, and so counting for less: {count} of the readings.",
 		},
 		summary:     "{count} points tell {numbers}.",
 		none:        "{count} readings; nothing was fitted.",

@@ -10,13 +10,13 @@ export const symbols = ['circle', 'circle', 'square', 'triangle', 'diamond', 'st
 
 const margin = { marginLeft: 50, marginRight: 14, marginTop: 12, marginBottom: 26 };
 
-const frame = (width: number, height: number): object => ({
+const frame = (picture: FitPicture, width: number, height: number): object => ({
   className: 'plot',
   width,
   height,
   ...margin,
   style: { fontSize: '11.5px' },
-  x: { label: null, nice: true },
+  x: { label: null, domain: picture.domain, inset: 6 },
 });
 
 const axes = (width: number, ticks: number): Markish[] => [
@@ -42,7 +42,7 @@ function dots(s: FitSeries, y: 'y' | 'residual'): ReturnType<typeof plot.dot>[] 
 export function drawFit(picture: FitPicture, width: number): SVGElement | HTMLElement {
   const height = Math.round(Math.min(380, Math.max(250, width * 0.52)));
   return plot.plot({
-    ...frame(width, height),
+    ...frame(picture, width, height),
     ariaLabel: picture.title,
     y: { label: null, nice: 5 },
     marks: [
@@ -66,7 +66,7 @@ export function drawFit(picture: FitPicture, width: number): SVGElement | HTMLEl
 
 export function drawResiduals(picture: FitPicture, width: number): SVGElement | HTMLElement {
   return plot.plot({
-    ...frame(width, 170),
+    ...frame(picture, width, 170),
     ariaLabel: picture.residualLabel,
     y: { label: null, nice: 4 },
     marks: [

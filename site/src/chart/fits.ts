@@ -33,6 +33,8 @@ export interface FitPicture {
   yLabel: string;
   residualLabel: string;
   series: FitSeries[];
+  /** From where to where along the axis: the same for curve and residuals. */
+  domain: [number, number];
 }
 
 interface Scale {
@@ -68,9 +70,11 @@ export function fitPicture(fit: ResultFit, residual: string): FitPicture {
   const [x, y] = [scaleOf(axes.x_unit, most), scaleOf(axes.y_unit, 0)];
   const across = (v: number): number => v * x.factor + x.offset;
   const up = (v: number): number => v * y.factor + y.offset;
+  const ends = [...fit.points.map((p) => p.x), ...fit.curves.flatMap((c) => c.x)].map(across);
   const names = [...new Set([...fit.points.map((p) => p.series), ...fit.curves.map((c) => c.series)])];
   return {
     title: capital(axes.y),
+    domain: [Math.min(...ends), Math.max(...ends)],
     xLabel: titled(axes.x, x.unit),
     yLabel: titled(axes.y, y.unit),
     residualLabel: titled(residual, y.apart),
