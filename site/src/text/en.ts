@@ -272,6 +272,8 @@ export const en = {
     errorsTitle: (n: number) => (n === 1 ? 'One input needs a look' : `${n} inputs need a look`),
     error: 'Error: ',
     rest: 'From a trial.',
+    rests: (n: number) => (n === 1 ? '1 number from a trial' : `${n} numbers from trials`),
+    restsOn: (names: string) => `from a trial: ${names}`,
     in: 'in ',
     givenAs: 'given as',
     count: (n: number, list: string) =>

@@ -76,7 +76,7 @@ test('what is recognised in a table is shown before it is used', async () => {
   await kind('weight');
   await put(await ugly('02-semicolon-decimal-comma.csv'));
   await screen.until(async () =>
-    assert.match(await words('[data-trial="recognised"] dl'), /Separator semicolon Decimal mark comma Header yes .*5 of 5 count/),
+    assert.match(await words('[data-trial="recognised"] dl'), /Separator semicolon ?Decimal mark comma ?Header yes.*5 of 5 count/),
   );
   const chosen = await view.page.$$eval('[data-trial="recognised"] select', (all) => all.map((s) => s.value));
   assert.deepEqual(chosen, ['time', 'min', 'mass', 'g']);
@@ -221,6 +221,8 @@ test('an adopted fit changes the answers and is shown where they rest on it; dro
   });
   for (const rest of result.rests) assert.ok((await words('.rests')).includes(rest.text), rest.text);
   await press('#sec-workshop button');
+  await screen.until(async () => assert.match(await words('section[aria-labelledby="sec-workshop"] summary'), /from a trial: Multiplier/));
+  await press('section[aria-labelledby="sec-workshop"] summary');
   const mark = `#in-${result.rests.find((r) => r.path.startsWith('workshop')).path.replace(/[^\w]+/g, '-')}-rest`;
   await screen.until(async () => assert.match(await screen.text(mark), /Card in May/), 20);
   assert.equal(await view.page.$('[data-trial="old"]'), null, 'the fit adopted is not old');
