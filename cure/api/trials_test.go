@@ -72,6 +72,10 @@ func TestFitAdoptDrop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	twice := send(t, Request{Op: FitTrial, Job: with, Table: table, Trial: &fit.Question{Kind: trial.Cure}})
+	if !twice.OK || !strings.Contains(strings.Join(twice.Outcome.Fit.Notes, " "), "“Sheet”") || len(r.Outcome.Fit.Notes) > 0 {
+		t.Errorf("the same data twice: %+v", twice.Outcome)
+	}
 	dropped := send(t, Request{Op: Drop, Job: with, Name: "Sheet"})
 	if !dropped.OK {
 		t.Fatalf("%+v", dropped.Faults)
