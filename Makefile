@@ -38,7 +38,8 @@ CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*')
 cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go')
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
-                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)')
+                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)') \
+                $(wildcard testdata/invented-trials/*)
 
 .PHONY: help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
@@ -137,4 +138,4 @@ test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
 
 browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
 	@browser="$$(site/tests/browser/chromium.sh)"; \
-	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/plan.test.mjs site/tests/browser/axe.test.mjs
+	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/plan.test.mjs site/tests/browser/trial.test.mjs site/tests/browser/axe.test.mjs

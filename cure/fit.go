@@ -4,6 +4,7 @@ import (
 	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/report"
+	"github.com/drywright/drywright/cure/result"
 )
 
 // Fit tells numbers of a job from a trial of the user's own, whose table is given as the bytes of a text. The outcome holds what to
@@ -17,4 +18,14 @@ func Fit(j job.Job, table []byte, q fit.Question) (fit.Outcome, error) {
 	report.FillFit(&o.Fit)
 	o.Adoption.Note = o.Fit.Text
 	return o, nil
+}
+
+// TrialForms are what the kinds of trial want to know for a job, with their words: what a form asks before Fit.
+func TrialForms(j job.Job) (result.TrialForms, error) {
+	f, err := fit.Forms(j)
+	if err != nil {
+		return result.TrialForms{}, err
+	}
+	report.FillForms(&f)
+	return f, nil
 }

@@ -38,6 +38,8 @@ const (
 
 	Tolerances Op = "tolerances" // what usually varies on a route, and by how much
 
+	TrialForms Op = "trial_forms" // what the kinds of trial want to know, for the job
+
 	ReadTable Op = "read_table" // what a table of a trial was recognised as, to be shown before it is used
 	FitTrial  Op = "fit"        // the numbers that a trial tells
 	Adopt     Op = "adopt"      // the job with a fit adopted
@@ -95,8 +97,9 @@ type Response struct {
 	Costs      *plan.Costs      `json:"costs,omitempty"`
 	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
 
-	Table   *Table       `json:"table,omitempty"`
-	Outcome *fit.Outcome `json:"outcome,omitempty"` // of fit
+	Forms   *result.TrialForms `json:"forms,omitempty"` // of trial_forms
+	Table   *Table             `json:"table,omitempty"`
+	Outcome *fit.Outcome       `json:"outcome,omitempty"` // of fit
 }
 
 // Fault is one complaint with its sentence.

@@ -8,7 +8,17 @@ import (
 
 // operations are those about trials.
 func operations() map[Op]func(Request) (Response, error) {
-	return map[Op]func(Request) (Response, error){ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop}
+	return map[Op]func(Request) (Response, error){TrialForms: Request.trialForms, ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop}
+}
+
+// trialForms answers trial_forms.
+func (q Request) trialForms() (Response, error) {
+	j, err := q.decode()
+	if err != nil {
+		return Response{}, err
+	}
+	f, err := cure.TrialForms(j)
+	return Response{Forms: &f}, err
 }
 
 // fit answers fit.

@@ -72,6 +72,10 @@ func TestFitAdoptDrop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	twice := send(t, Request{Op: FitTrial, Job: with, Table: table, Trial: &fit.Question{Kind: trial.Cure}})
+	if !twice.OK || !strings.Contains(strings.Join(twice.Outcome.Fit.Notes, " "), "“Sheet”") || len(r.Outcome.Fit.Notes) > 0 {
+		t.Errorf("the same data twice: %+v", twice.Outcome)
+	}
 	dropped := send(t, Request{Op: Drop, Job: with, Name: "Sheet"})
 	if !dropped.OK {
 		t.Fatalf("%+v", dropped.Faults)
@@ -83,6 +87,49 @@ func TestFitAdoptDrop(t *testing.T) {
 		{Op: Adopt, Job: demo}, {Op: Drop, Job: demo, Name: "none"}, {Op: FitTrial, Job: demo, Table: "x", Trial: &fit.Question{Kind: trial.Cure}}} {
 		if r := send(t, q); r.OK || len(r.Faults) == 0 {
 			t.Errorf("%s: %+v", q.Op, r)
+		}
+	}
+}
+
+// Every kind of trial comes with its words, the places that the job has, and numbers within their ranges.
+func TestTrialForms(t *testing.T) {
+	demo, err := job.Encode(job.Demo())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := send(t, Request{Op: TrialForms, Job: demo})
+	if !r.OK || len(r.Forms.Kinds) != 4 || r.Forms.MostBytes != trial.MaxBytes {
+		t.Fatalf("%+v", r)
+	}
+	for _, q := range r.Forms.Quantities {
+		if q.Label == "" {
+			t.Errorf("quantity %q has no words", q.Name)
+		}
+		for _, u := range q.Units {
+			text := "a;b\n1;2\n3;4\n"
+			choice := []trial.Choice{{Column: 1, Kind: trial.Quantity(q.Name), Unit: u}}
+			if got := send(t, Request{Op: ReadTable, Table: text, Trial: &fit.Question{Kind: trial.Weight, Columns: choice}}); !got.OK ||
+				got.Table.Use.Fault != nil && strings.Contains(got.Table.Use.Fault.Text, "is no unit") {
+				t.Errorf("%s in %q: %+v", q.Name, u, got.Table)
+			}
+		}
+	}
+	for _, k := range r.Forms.Kinds {
+		if k.Title == "" || k.Tells == "" || k.Needs == "" || len(k.Quantities) < 2 {
+			t.Errorf("%+v", k)
+		}
+		if places := k.Kind == "weight" || k.Kind == "recorder"; places != (len(k.Routes) == 3) || places != (len(k.Parameters) >= 3) {
+			t.Errorf("%s: routes %v, parameters %v", k.Kind, k.Routes, k.Parameters)
+		}
+		for _, n := range k.Numbers {
+			if n.Label == "" || n.Help == "" || n.Empty == "" || n.Default != nil && !(*n.Default >= n.Low && *n.Default <= n.High) {
+				t.Errorf("%s: %+v", k.Kind, n)
+			}
+		}
+		for _, p := range k.Parameters {
+			if p.Label == "" || p.Text == "" {
+				t.Errorf("%s: %+v", k.Kind, p)
+			}
 		}
 	}
 }

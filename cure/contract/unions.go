@@ -39,7 +39,7 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[result.Severity]():      words(result.Notice, result.Danger),
 		reflect.TypeFor[trial.Kind]():           words(trial.Weight, trial.Recorder, trial.Cure, trial.Sorption),
 		reflect.TypeFor[trial.Quantity](): words(trial.Unknown, trial.Time, trial.Mass, trial.Coupon, trial.AirTemperature, trial.PartTemperature,
-			trial.Temperature, trial.Start, trial.Conversion, trial.Passed, trial.Humidity, trial.Water),
+			trial.Temperature, trial.Start, trial.Conversion, trial.Passed, trial.Humidity, trial.Water, trial.Ignored),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
 			fault.Conflict, fault.Version, fault.Syntax, fault.Limit, fault.Numeric),
 	}

@@ -94,11 +94,7 @@ func (g *weighing) draw(best priced, d regress.Data) {
 		w.fit.Points = append(w.fit.Points, result.FitPoint{Series: g.names[g.coupon[i]], Line: w.data.Lines[i], X: g.times[g.at[i]], Y: y,
 			Predicted: best.result.Predicted[i], Residual: best.result.Residuals[i], Weight: best.result.Weights[i]})
 	}
-	last := g.times[len(g.times)-1]
-	var x []float64
-	for s := range 61 {
-		x = append(x, last*float64(s)/60)
-	}
+	x := g.moments()
 	n := len(best.unknowns) - len(g.names)
 	for k, name := range g.names {
 		w.curve(name, x, func(p []float64) ([]float64, error) {
@@ -113,4 +109,21 @@ func (g *weighing) draw(best priced, d regress.Data) {
 			return m, err
 		})
 	}
+}
+
+// moments are where the curve is drawn: evenly over the trial, and where the coupons were weighed, or no point would lie on a curve
+// that turns within minutes of a day.
+func (g *weighing) moments() []float64 {
+	const even, most = 60, 100
+	last := g.times[len(g.times)-1]
+	var x []float64
+	for s := range even + 1 {
+		x = append(x, last*float64(s)/even)
+	}
+	step := 1 + (len(g.times)-1)/most
+	for i := 0; i < len(g.times); i += step {
+		x = append(x, g.times[i])
+	}
+	slices.Sort(x)
+	return slices.Compact(x)
 }

@@ -15,6 +15,12 @@ func (w *work) outcome(table []byte) Outcome {
 	f := &w.fit
 	f.Version, f.Kind, f.Count, f.Converged = result.Version, string(w.question.Kind), len(f.Points), w.found.converged
 	f.Parameters, f.Correlations, f.Doubts = []result.FitParameter{}, []result.FitCorrelation{}, []result.FitDoubt{}
+	stamp := digest(table)
+	for _, before := range w.job.Fits {
+		if before.Digest == stamp {
+			w.note("The job has adopted a fit of these very data, “%s”: drop it first, or they count twice.", before.Name)
+		}
+	}
 	f.Notes = append([]string{}, w.data.Notes...)
 	if f.Choices == nil {
 		f.Choices = []result.FitChoice{}
@@ -26,7 +32,7 @@ func (w *work) outcome(table []byte) Outcome {
 		f.Curves = []result.FitCurve{}
 	}
 	q := &w.question
-	a := job.Fit{Name: q.Name, Kind: job.FitKind(q.Kind), Date: q.Date, Data: q.Data, Digest: digest(table), Points: f.Count,
+	a := job.Fit{Name: q.Name, Kind: job.FitKind(q.Kind), Date: q.Date, Data: q.Data, Digest: stamp, Points: f.Count,
 		Values: []job.FittedValue{}, Correlations: []job.FitCorrelation{}, Before: []job.FitBefore{}}
 	if a.Name == "" {
 		a.Name = "Fit of " + string(q.Kind) + " data"

@@ -102,18 +102,9 @@ func (q *Question) check() error {
 	if len(q.Parameters) > 12 {
 		return fault.New(fault.Limit, "parameters", fmt.Sprintf("%d", len(q.Parameters)), "Fit at most 12 numbers at once.")
 	}
-	for _, c := range []struct {
-		name      string
-		v         *float64
-		low, high float64
-		unit      string
-	}{
-		{"area_m2", q.Area, 1e-6, 100, "m²"}, {"tare_kg", q.Tare, 0, 1000, "kg"}, {"start_s", q.Start, 0, 1e7, "s"},
-		{"threshold", q.Threshold, 0.01, 0.999, ""}, {"repeatability", q.Repeatability, 0.01, 2, ""},
-		{"reference_K", q.Reference, 250, 600, "K"}, {"limit_K", q.Limit, 250, 600, "K"},
-	} {
-		if c.v != nil && !(*c.v >= c.low && *c.v <= c.high) {
-			return fault.OutOfRange(c.name, *c.v, c.low, c.high, c.unit, "Check the number and its unit.")
+	for _, n := range numbers() {
+		if v := n.at(q); v != nil && !(*v >= n.low && *v <= n.high) {
+			return fault.OutOfRange(n.name, *v, n.low, n.high, n.unit, "Check the number and its unit.")
 		}
 	}
 	return nil

@@ -58,7 +58,7 @@ func transferFields(at string, a airFlow) []Field {
 		}.in(transferCoefficient()),
 	}
 	fields = append(fields, Field{Path: at + ".multiplier", Label: "Multiplier of the coefficient",
-		Low: 0.1, High: 10, UsualLow: 0.5, UsualHigh: 2, Default: 1,
+		Low: 0.2, High: 5, UsualLow: 0.5, UsualHigh: 2, Default: 1,
 		Optional: true, Absent: true,
 		Source: "published laws differ by a factor of up to four for a real oven; fit it to a weighed coupon or a recorder's curve",
 		Effect: "Faster drying and faster warming in this place; a skin closes sooner.",

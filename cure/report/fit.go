@@ -17,11 +17,24 @@ func FillFit(f *result.Fit) {
 		shown := scale{p.Symbol, p.Factor, p.Offset}
 		p.Text = fill(w.fit.parameter, "label", p.Label, "value", shown.print(p.Value), "interval", w.interval(shown, p.Low, p.High),
 			"before", fill(w.fit.before, "before", shown.print(p.Before)))
+		p.ValueText, p.BeforeText, p.LearntText = shown.print(p.Value), shown.print(p.Before), Percent(p.Learnt)
+		p.IntervalText, p.BootstrapText = w.span(shown, p.Low, p.High), ""
+		if p.BootstrapLow != nil {
+			p.BootstrapText = w.span(shown, p.BootstrapLow, p.BootstrapHigh)
+		}
 		numbers = append(numbers, p.Label+" "+shown.print(p.Value)+w.interval(shown, p.Low, p.High))
 	}
 	for i := range f.Doubts {
 		f.Doubts[i].Text = w.doubt(&f.Doubts[i], f)
 	}
+	for i := range f.Correlations {
+		c := &f.Correlations[i]
+		c.Text = fill(w.fit.correlation, "first", parameterLabel(f, c.First), "second", parameterLabel(f, c.Second), "value", Number(c.Value))
+	}
+	for i := range f.Choices {
+		f.Choices[i].Text = w.choice(&f.Choices[i])
+	}
+	f.ResidualText = w.residual(f)
 	f.Text = fill(w.fit.none, "count", strconv.Itoa(f.Count))
 	if len(numbers) > 0 {
 		f.Text = fill(w.fit.summary, "count", strconv.Itoa(f.Count), "numbers", w.join(numbers))
@@ -48,7 +61,35 @@ func FillFit(f *result.Fit) {
 			r.EquivalentText = fill(w.fit.equivalent, "time", Duration(*r.EquivalentTime), "temperature", Temperature(r.Reference))
 		}
 		r.TimeAboveText = fill(w.fit.above, "time", Duration(r.TimeAbove), "limit", Temperature(r.Limit))
+		r.PeakText = fill(w.fit.peak, "whose", r.WhoseTemperature, "peak", Temperature(r.Peak))
 	}
+}
+
+// parameterLabel is the label of the parameter at a path.
+func parameterLabel(f *result.Fit, path string) string {
+	for _, p := range f.Parameters {
+		if p.Path == path {
+			return p.Label
+		}
+	}
+	return path
+}
+
+// span is an interval without its brackets.
+func (w words) span(s scale, low, high *float64) string {
+	return strings.Trim(w.interval(s, low, high), " ()")
+}
+
+// choice says how one set of parameters did.
+func (w words) choice(c *result.FitChoice) string {
+	aicc, chosen := absent, ""
+	if c.AICc != nil {
+		aicc = fixed(*c.AICc, 1, "")
+	}
+	if c.Chosen {
+		chosen = w.fit.chosen
+	}
+	return fill(w.fit.choice, "aicc", aicc, "bic", fixed(c.BIC, 1, ""), "paths", strings.Join(c.Paths, ", ")) + chosen
 }
 
 // scale is how a number of the job is shown.
@@ -71,6 +112,8 @@ func change(v float64, unit string) string {
 		return Areal(v)
 	case "kg/kg":
 		return Water(v)
+	case "1":
+		return three(v*100, "%")
 	}
 	return three(v, "")
 }
@@ -133,8 +176,7 @@ func FitTable(f result.Fit) string {
 	b.WriteString(title + "\n" + strings.Repeat("=", len([]rune(title))) + "\n" + f.Text + "\n\n")
 	if r := f.Recorded; r != nil {
 		b.WriteString(w.fit.headRecord + "\n")
-		for _, line := range []string{r.Route.Answer.Text, r.EquivalentText, r.TimeAboveText,
-			fill(w.fit.peak, "whose", r.WhoseTemperature, "peak", Temperature(r.Peak))} {
+		for _, line := range []string{r.Route.Answer.Text, r.EquivalentText, r.TimeAboveText, r.PeakText} {
 			b.WriteString("  " + line + "\n")
 		}
 		b.WriteString("\n")
@@ -173,14 +215,7 @@ func (w words) numberLines(b *strings.Builder, f *result.Fit) {
 	if len(f.Choices) > 1 {
 		b.WriteString(w.fit.headChoices + "\n")
 		for _, c := range f.Choices {
-			aicc, chosen := absent, ""
-			if c.AICc != nil {
-				aicc = fixed(*c.AICc, 1, "")
-			}
-			if c.Chosen {
-				chosen = w.fit.chosen
-			}
-			b.WriteString("  " + fill(w.fit.choice, "aicc", aicc, "bic", fixed(c.BIC, 1, ""), "paths", strings.Join(c.Paths, ", ")) + chosen + "\n")
+			b.WriteString("  " + w.choice(&c) + "\n")
 		}
 		b.WriteString("\n")
 	}
@@ -188,11 +223,22 @@ func (w words) numberLines(b *strings.Builder, f *result.Fit) {
 }
 
 func (w words) residualLines(b *strings.Builder, f *result.Fit) {
-	if f.Scatter == 0 || len(f.Points) == 0 {
+	text := w.residual(f)
+	if text == "" {
 		return
 	}
 	b.WriteString(w.fit.headResiduals + "\n")
-	b.WriteString("  " + fill(w.fit.residual, "scatter", change(f.Scatter, f.Axes.YUnit)) + "\n")
+	for line := range strings.SplitSeq(text, "; ") {
+		b.WriteString("  " + line + "\n")
+	}
+	b.WriteString("\n")
+}
+
+// residual says how far the points lie from the curve: on the whole, and the farthest.
+func (w words) residual(f *result.Fit) string {
+	if f.Scatter == 0 || len(f.Points) == 0 {
+		return ""
+	}
 	worst := &f.Points[0]
 	for i := range f.Points {
 		if math.Abs(f.Points[i].Residual) > math.Abs(worst.Residual) {
@@ -207,5 +253,6 @@ func (w words) residualLines(b *strings.Builder, f *result.Fit) {
 	if worst.Line == 0 { // a record that was averaged
 		largest = w.fit.largestAlone
 	}
-	b.WriteString("  " + fill(largest, "residual", change(worst.Residual, f.Axes.YUnit), "x", x, "line", strconv.Itoa(worst.Line)) + "\n\n")
+	return fill(w.fit.residual, "scatter", change(f.Scatter, f.Axes.YUnit)) + "; " +
+		fill(largest, "residual", change(worst.Residual, f.Axes.YUnit), "x", x, "line", strconv.Itoa(worst.Line))
 }

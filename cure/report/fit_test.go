@@ -22,12 +22,23 @@ func TestFitWords(t *testing.T) {
 			{Code: "bound", Paths: []string{"b"}, Labels: []string{"Closing fraction"}}, {Code: "left", Paths: []string{"b"}, Labels: []string{"Closing fraction"}},
 			{Code: "together", Paths: []string{"a", "b"}, Labels: []string{"Dry diffusivity", "Closing fraction"}, Value: -0.98},
 			{Code: "few", Value: 2}, {Code: "bent", Paths: []string{"a"}, Labels: []string{"Dry diffusivity"}, Value: 0.4}, {Code: "outliers", Value: 3}},
-		Notes: []string{"2 rows with gaps were left out."}}
+		Correlations: []result.FitCorrelation{{First: "a", Second: "b", Value: -0.98}},
+		Notes:        []string{"2 rows with gaps were left out."}}
 	FillFit(&f)
 	for i, want := range []string{"a factor of 4.25", "12 % wide", "5.0 % of what was open", "“Closing fraction” stands at the end", "it stays as the job has it",
-		"correlation −0.98", "no interval", "another interval for “Dry diffusivity”", "3 of the readings"} {
+		"correlation −0.98", "no interval", "another interval for “Dry diffusivity”", "less: 3 of the readings"} {
 		if got := f.Doubts[i].Text; !strings.Contains(got, want) || strings.Contains(got, "{") {
 			t.Errorf("%s: %q lacks %q", f.Doubts[i].Code, got, want)
+		}
+	}
+	for _, c := range []struct{ got, want string }{
+		{f.Parameters[0].ValueText, "2.4 µm²/s"}, {f.Parameters[0].IntervalText, "1.2 to 5.1"}, {f.Parameters[0].BeforeText, "5 µm²/s"},
+		{f.Parameters[0].BootstrapText, "1.2 to 5.1"}, {f.Parameters[1].IntervalText, "no interval"}, {f.Parameters[1].BootstrapText, ""},
+		{f.ResidualText, "standard deviation 0.7 g/m²; largest −2.1 g/m² at 20 min (line 5)"},
+		{f.Correlations[0].Text, "“Dry diffusivity” and “Closing fraction”: correlation −0.98"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
 		}
 	}
 	text := FitTable(f)

@@ -17,7 +17,16 @@ type fitWords struct {
 	residual, largest, largestAlone      string
 	equivalent, above, peak, noCrosslink string
 	wideFactor, wideWidth, unfinished    string
+	correlation                          string
+
+	tells, needs map[string]string // by kind of trial
+	quantities   map[string]string
+	isotherms    map[string]string
+	questions    map[string]asking // by member of the question; "kind/member" goes before
 }
+
+// asking is how a number of a question is asked for: its label, what it is, and what is taken where it is left empty.
+type asking struct{ label, help, empty string }
 
 // fitEnglish is the catalogue of British English, in the words of the trade.
 func fitEnglish() fitWords {
@@ -35,7 +44,7 @@ func fitEnglish() fitWords {
 			"bent":     "Resampling the data gives another interval for “{first}”: trust the wider of the two.",
 			"astray": "The curve leaves the readings for long stretches (scatter {share} of what they run through): this is not the trial that the " +
 				"job describes. Was the fibre weighed along, is time zero that of spraying, was the air as stated?",
-			"outliers": "{count} of the readings lie far from the curve and count for less.",
+			"outliers": "Far from the curve, and so counting for less: {count} of the readings.",
 		},
 		summary:     "{count} points tell {numbers}.",
 		none:        "{count} readings; nothing was fitted.",
@@ -55,6 +64,33 @@ func fitEnglish() fitWords {
 		residual: "standard deviation {scatter}", largest: "largest {residual} at {x} (line {line})", largestAlone: "largest {residual} at {x}",
 		equivalent: "as much cure as {time} at {temperature}", above: "{time} above {limit}", peak: "{whose} at most {peak}",
 		noCrosslink: "no crosslinker, no equivalent time", wideFactor: "its interval spans a factor of {value}", wideWidth: "its interval is {value} wide",
-		unfinished: "The search ended before it was done: the numbers are not the best ones.",
+		unfinished:  "The search ended before it was done: the numbers are not the best ones.",
+		correlation: "“{first}” and “{second}”: correlation {value}",
+		tells: map[string]string{
+			"weight":   "Tells how fast the air of that place dries, and, once the mass stands still, how slowly the film gives its last water.",
+			"recorder": "Tells what this very run did to the film, and how fast each part of the oven heats.",
+			"cure":     "Tells how fast the adhesive crosslinks, and how that changes with temperature.",
+			"sorption": "Tells how much water the dry film holds at each humidity.",
+		},
+		needs: map[string]string{
+			"weight":   "Time and mass of one or more coated coupons, weighed from spraying until the mass stands still; the coated area of one coupon.",
+			"recorder": "Time and the temperature of the part, of the air beside it, or both, from entry to exit.",
+			"cure":     "Time, temperature and outcome of each test: conversion from a data sheet, or pass and fail of your own rub, pull or solvent tests.",
+			"sorption": "Relative humidity and the water that the film holds there, in balance.",
+		},
+		quantities: map[string]string{"time": "time", "mass": "mass", "coupon": "coupon", "air_temperature": "air temperature",
+			"part_temperature": "part temperature", "temperature": "temperature", "start_temperature": "start temperature of a ramp",
+			"conversion": "conversion", "passed": "pass or fail", "relative_humidity": "relative humidity", "water_content": "water content"},
+		isotherms: map[string]string{"gab": "GAB", "flory_huggins": "Flory-Huggins"},
+		questions: map[string]asking{
+			"area_m2":          {"Coated area of one coupon", "Mass is counted on this area.", "a number is needed, since the job's part has no area"},
+			"tare_kg":          {"Tare", "What the scale shows with the bare coupon.", "not known: the losses alone count"},
+			"start_s":          {"Time zero of the table", "Counted from spraying.", "spraying"},
+			"recorder/start_s": {"Time zero of the table", "Counted from spraying.", "the part enters the oven"},
+			"reference_K":      {"Reference temperature", "The equivalent time is told at this temperature.", ""},
+			"limit_K":          {"Limit", "The time above this temperature is told.", ""},
+			"threshold":        {"Conversion that a passed test proves", "Used for pass and fail only.", ""},
+			"repeatability":    {"Repeatability of a test", "Scatter of the time at which a test just passes; used for pass and fail only.", ""},
+		},
 	}
 }

@@ -36,7 +36,8 @@ type Fit struct {
 	Recorded     *Recorded        `json:"recorded"`
 	CureTime     *FitTime         `json:"cure_time"` // what rate and activation energy come to where the tests lie; null for other trials
 	Converged    bool             `json:"converged"`
-	Text         string           `json:"text"` // the whole in one sentence
+	Text         string           `json:"text"`          // the whole in one sentence
+	ResidualText string           `json:"residual_text"` // standard deviation, and the largest residual; empty: nothing was fitted
 }
 
 // FitParameter is one number that the trial tells. Shown = value * Factor + Offset in Symbol.
@@ -56,6 +57,11 @@ type FitParameter struct {
 	Factor        float64  `json:"factor"`
 	Offset        float64  `json:"offset"`
 	Text          string   `json:"text"`
+	ValueText     string   `json:"value_text"`
+	IntervalText  string   `json:"interval_text"`  // "low to high", in the unit of the value
+	BeforeText    string   `json:"before_text"`    // what the job had
+	LearntText    string   `json:"learnt_text"`    // the share as a percentage
+	BootstrapText string   `json:"bootstrap_text"` // empty: not asked for
 }
 
 // FitCorrelation is the correlation of two parameters.
@@ -63,6 +69,7 @@ type FitCorrelation struct {
 	First  string  `json:"first"` // paths
 	Second string  `json:"second"`
 	Value  float64 `json:"value"`
+	Text   string  `json:"text"`
 }
 
 // FitPoint is one datum. For pass or fail Y is 1 or 0 and Predicted the chance to pass.
@@ -109,6 +116,7 @@ type FitChoice struct {
 	AICc   *float64 `json:"aicc"`
 	BIC    float64  `json:"bic"`
 	Chosen bool     `json:"chosen"`
+	Text   string   `json:"text"`
 }
 
 // FitDoubt is one thing that the trial cannot tell. Code is one of wide, prior, bound, left, together, few, bent, outliers, astray.
@@ -130,5 +138,6 @@ type Recorded struct {
 	Peak             float64  `json:"peak_K"`
 	EquivalentText   string   `json:"equivalent_text"`
 	TimeAboveText    string   `json:"time_above_text"`
+	PeakText         string   `json:"peak_text"`
 	WhoseTemperature string   `json:"whose_temperature"` // part or film: recorded or computed
 }

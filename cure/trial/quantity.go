@@ -21,9 +21,10 @@ const (
 	Passed          Quantity = "passed"
 	Humidity        Quantity = "relative_humidity"
 	Water           Quantity = "water_content"
+	Ignored         Quantity = "ignored" // by choice only: the column counts for nothing
 )
 
-// Quantities lists all but Unknown.
+// Quantities lists all that a column may measure.
 func Quantities() []Quantity {
 	return []Quantity{Time, Mass, Coupon, AirTemperature, PartTemperature, Temperature, Start, Conversion, Passed, Humidity, Water}
 }
@@ -51,6 +52,13 @@ func (q Quantity) dimension() dimension {
 		return share
 	}
 	return none
+}
+
+// Units are the symbols that a column of the quantity may be in, the smallest unit first; none for words.
+func (q Quantity) Units() []string {
+	all := map[dimension][]string{duration: {"s", "min", "h", "d"}, mass: {"mg", "g", "kg", "gr", "oz", "lb"}, temperature: {"°C", "°F", "K"},
+		share: {"%", "1", "g/kg"}}[q.dimension()]
+	return append([]string{}, all...)
 }
 
 // unit is one unit that a header may name: SI = value * factor + offset.

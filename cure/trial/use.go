@@ -56,6 +56,12 @@ func (k Kind) needs() needs {
 	return needs{required: []Quantity{Humidity, Water}}
 }
 
+// Quantities are what a kind of trial reads from columns, the required ones first.
+func (k Kind) Quantities() []Quantity {
+	n := k.needs()
+	return slices.Concat(n.required, n.alternatives, n.optional)
+}
+
 // Use converts the table to the rows of a trial. It says in Notes what it took on itself: columns found by their place, rows
 // left out or sorted, fractions told from percent. Errors are *fault.Fault: a quantity that is missing or there twice, a unit that
 // is neither stated nor evident (path "column 2"), values that cannot be (path "line 7").

@@ -37,6 +37,7 @@ const parts = [
   ['beside it: fields of the form', total(without(closure(chunk('SectionBody')), page))],
   ['later: detail and print', total(without(closure(chunk('later')), page))],
   ['later: planning', total(without(closure(chunk('plan')), page))],
+  ['later: your own trial', total(without(closure(chunk('trial')), page))],
   ['later: drawings, with Plot', total(without(closure(chunk('drawings')), page))],
   [
     'the worker, with the runtime script',

@@ -1,6 +1,7 @@
 /** Everything that draws, in one file of the build together with Observable Plot. */
 export { drawCosts } from './costDrawing';
 export { drawCurves } from './curveDrawing';
+export { drawFit, drawResiduals } from './fitDrawing';
 export { drawLanes } from './laneDrawing';
 export { drawProfiles } from './profileDrawing';
 

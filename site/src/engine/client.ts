@@ -3,10 +3,14 @@
  * its worker down with it, because a running WebAssembly call cannot be interrupted. A second worker stands by with the
  * compiled module, so that the next question need not wait for one to start; idle it takes a few megabytes.
  */
-import type { ApiFault, Catalogue, Response as Reply, Result } from '../generated/contract';
+import type {
+  ApiFault,
+  Request as ApiRequest,
+  Catalogue,
+  Response as Reply,
+  Result,
+} from '../generated/contract';
 import type { FromWorker, Port, Source } from './protocol';
-
-export type Request = { op: 'describe' } | { op: 'check'; job: unknown } | { op: 'predict'; job: unknown };
 
 /** What became of a job: an answer, a list of faults, or a core that broke down over it. */
 export type Predicted =
@@ -42,9 +46,16 @@ export class Engine {
   readonly #hire: () => Port;
   readonly #source: Source;
 
-  constructor(hire: () => Port, source: Source) {
+  /** module is a core that is compiled already, for an engine beside another one. */
+  constructor(hire: () => Port, source: Source, module: WebAssembly.Module | null = null) {
     this.#hire = hire;
     this.#source = source;
+    this.#module = module;
+  }
+
+  /** Any question, with the answer as the core gives it. */
+  ask(request: ApiRequest, signal?: AbortSignal): Promise<Reply> {
+    return this.#ask(request, signal);
   }
 
   /** Fields, records, the demo job and the default job. */
@@ -93,7 +104,7 @@ export class Engine {
     return { kind: 'broken', message: reply.message };
   }
 
-  #ask(request: Request, signal?: AbortSignal): Promise<Reply> {
+  #ask(request: ApiRequest, signal?: AbortSignal): Promise<Reply> {
     if (signal?.aborted) return Promise.reject(aborted());
     if (this.#pending) this.#dismiss(aborted());
     const id = this.#nextId++;

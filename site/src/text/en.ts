@@ -129,6 +129,7 @@ export const en = {
     detail: 'In detail',
     risks: 'Risks',
     warnings: 'Warnings about the job as a whole',
+    rests: 'Numbers from trials',
     notYet: 'There is no answer yet: put the inputs right that are listed above.',
     none: 'No route is switched on. Switch on a room, a static oven or a tunnel in the inputs.',
     verdicts,
@@ -270,6 +271,9 @@ export const en = {
     no: 'no',
     errorsTitle: (n: number) => (n === 1 ? 'One input needs a look' : `${n} inputs need a look`),
     error: 'Error: ',
+    rest: 'From a trial.',
+    rests: (n: number) => (n === 1 ? '1 number from a trial' : `${n} numbers from trials`),
+    restsOn: (names: string) => `from a trial: ${names}`,
     in: 'in ',
     givenAs: 'given as',
     count: (n: number, list: string) =>

@@ -24,6 +24,10 @@ export const limit = (job, route, of, want) =>
     run(['limit', '--json', '--route', route, '--of', of, ...(want ? ['--want', want] : []), '-'], JSON.stringify(job), 0).stdout,
   );
 
+/** What a trial in a file tells. */
+export const fit = (job, kind, file, more = []) =>
+  JSON.parse(run(['fit', kind, '--json', '--data', file, '--job', '-', ...more], JSON.stringify(job), 0).stdout);
+
 /** A worked example. */
 export const example = (which) => JSON.parse(run(['demo', '--which', which], '', 0).stdout);
 
