@@ -26,7 +26,22 @@ func Demo() Job {
 	j.StaticOven.Deadline = deadline
 	j.Tunnel = demoTunnel()
 	j.Tunnel.Deadline = deadline
+	j.Tariffs, j.Costs = NewTariffs(), demoCosts()
 	return j
+}
+
+// demoCosts are what the workshop reckons a day with: a rack room, the box oven that it has, and the tunnel that it thinks of.
+func demoCosts() *Costs {
+	c := NewCosts()
+	wage, floor, rack := 32.0, 80.0, 250.0
+	c.Wage, c.FloorPrice, c.RackPrice = &wage, &floor, &rack
+	places, handling, racks, area := 40.0, 60*minute, 10.0, 35.0
+	c.Room.Holds, c.Room.Labour, c.Room.Racks, c.Room.FloorArea = &places, &handling, &racks, &area
+	charge, oven, around := 6*minute, 9e3, 8.0
+	c.StaticOven.Labour, c.StaticOven.Investment, c.StaticOven.FloorArea = &charge, &oven, &around
+	person, line, length := 0.5, 85e3, 60.0
+	c.Tunnel.Persons, c.Tunnel.Investment, c.Tunnel.FloorArea = &person, &line, &length
+	return c
 }
 
 // demoPart is 1.5 mm of aluminium sheet; the limit is that of the flocked coat, since the metal itself stands more.

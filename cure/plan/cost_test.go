@@ -184,7 +184,7 @@ func TestFindCosts(t *testing.T) {
 // A job without costs, tariffs or a closed room still has curves, and says what is not in them.
 func TestCostsOfLittle(t *testing.T) {
 	j := job.Demo()
-	j.StaticOven, j.Tunnel = nil, nil
+	j.StaticOven, j.Tunnel, j.Costs, j.Tariffs = nil, nil, nil, nil
 	a, err := FindCosts(CostQuestion{Job: &j}, Batch, nil)
 	if err != nil {
 		t.Fatal(err)

@@ -251,6 +251,7 @@ func TestLinearStep(t *testing.T) {
 // Two people at 30 an hour, and ten minutes of work for each charge, at 3 m2 every half hour: (2 + 1/3) * 30 / 6 a square metre.
 func TestHandling(t *testing.T) {
 	j := job.Demo()
+	j.Costs = nil
 	k := seeker{study: Study{Job: &j, Route: result.StaticOven}}
 	throughput, cycle := 6.0, 1800.0
 	if got := k.handling(&throughput, &cycle); got != 0 {

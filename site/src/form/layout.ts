@@ -21,6 +21,7 @@ export const sections = [
   'tunnel',
   'targets',
   'tariffs',
+  'costs',
   'numerics',
 ] as const;
 export type SectionName = (typeof sections)[number];
@@ -76,6 +77,7 @@ export const digest: Readonly<Record<SectionName, readonly string[]>> = {
   tunnel: ['tunnel.line_speed_m_per_s', 'tunnel.zones'],
   targets: ['targets.full_conversion', 'targets.handling_temperature_K'],
   tariffs: ['tariffs.energy_price_per_kWh', 'tariffs.currency'],
+  costs: ['costs.wage_per_h', 'costs.days_per_year'],
   numerics: ['numerics.film_cells', 'numerics.relative_tolerance'],
 };
 

@@ -23,6 +23,7 @@ const sections: Record<SectionName, string> = {
   tunnel: 'Route: tunnel oven',
   targets: 'Targets',
   tariffs: 'Energy prices',
+  costs: 'Labour, floor and equipment',
   numerics: 'Computation',
 };
 
