@@ -94,6 +94,7 @@ type Response struct {
 	Spread    *plan.Spread    `json:"spread,omitempty"`
 
 	Tolerances []plan.Tolerance `json:"tolerances,omitempty"`
+	Varied     []plan.Variable  `json:"varied,omitempty"` // what the tolerances are of, in their order
 	Costs      *plan.Costs      `json:"costs,omitempty"`
 	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
 

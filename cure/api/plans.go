@@ -28,7 +28,8 @@ func askVariables(q Request, j *job.Job, _ core) (Response, error) {
 	if err != nil {
 		return Response{}, err
 	}
-	return Response{Variables: plan.Named(j, study.Route), Aims: &aims}, nil
+	tolerances, varied, err := plan.UsuallyVaried(study)
+	return Response{Variables: plan.Named(j, study.Route), Aims: &aims, Tolerances: tolerances, Varied: varied}, err
 }
 
 func askTrials(q Request, j *job.Job, c core) (Response, error) {

@@ -141,3 +141,13 @@ func fittedTolerances(j *job.Job) []Tolerance {
 	}
 	return list
 }
+
+// UsuallyVaried are the usual tolerances of a study's route with what they are of.
+func UsuallyVaried(s Study) ([]Tolerance, []Variable, error) {
+	tolerances, err := DefaultTolerances(s.Job, s.Route)
+	if err != nil {
+		return nil, nil, err
+	}
+	varied, err := toleratedVariables(s, tolerances)
+	return tolerances, varied, err
+}

@@ -240,3 +240,24 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// A column that is not to count is taken for nothing, neither for what its header says nor for what is missing.
+func TestIgnoredColumn(t *testing.T) {
+	table, err := Read([]byte("time [min];mass [g];mass dry [g]\n0;24.5;12\n5;24.1;12\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := table.Use(Weight, nil); err == nil {
+		t.Error("two columns of mass were taken")
+	}
+	d, err := table.Use(Weight, []Choice{{Column: 3, Kind: Ignored}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m := d.Numbers[Mass]; len(m) != 2 || math.Abs(m[0]-24.5e-3) > 1e-12 { // a gram in kilograms, to rounding
+		t.Errorf("masses %v", m)
+	}
+	if _, err := table.Use(Weight, []Choice{{Column: 2, Kind: Ignored}, {Column: 3, Kind: Ignored}}); err == nil {
+		t.Error("an ignored column was taken as the mass")
+	}
+}

@@ -1,5 +1,5 @@
 /** The questions that are one click away, in plain speech, and what they ask of the core. */
-import type { Aims, Kind, Study, Variable } from '../generated/contract';
+import type { Aims, Kind, Study, Tolerance, Variable } from '../generated/contract';
 import type { Wording } from '../state/plan.svelte';
 import { plan } from '../text/plan';
 
@@ -63,10 +63,12 @@ export const allWording: Wording = ({ variables, aims }) => ({
 });
 
 /** How sure the setting is, with the tolerances that are usual. */
-export const spreadWording: Wording = ({ aims }) => ({
-  op: 'spread',
-  spread: { study: studyOf(aims), tolerances: [], rows: 0, replicates: 0, seed: 0 },
-});
+export const spreadWording =
+  (tolerances: readonly Tolerance[]): Wording =>
+  ({ aims }) => ({
+    op: 'spread',
+    spread: { study: studyOf(aims), tolerances: [...tolerances], rows: 0, replicates: 0, seed: 0 },
+  });
 
 /** What a day costs on every route; quantity is asked about besides. */
 export const costWording =

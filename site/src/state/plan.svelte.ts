@@ -13,6 +13,7 @@ import type {
   Request,
   Response as Reply,
   Setting,
+  Tolerance,
   Variable,
 } from '../generated/contract';
 
@@ -26,6 +27,8 @@ export interface Sweeper {
 export interface Brief {
   variables: readonly Variable[];
   aims: Aims;
+  /** What usually varies, by how much, and what that is. */
+  usual: readonly { tolerance: Tolerance; variable: Variable }[];
 }
 
 export type Topic = 'limit' | 'limits' | 'window' | 'spread' | 'costs' | 'optimum';
@@ -202,9 +205,14 @@ export class PlanState {
     const [basis, known] = [this.basis(kind), this.#briefs[kind]];
     if (known?.basis === basis) return known;
     const study = { route: kind, goal: this.goal(kind) };
-    const { variables, aims } = accepted(await this.#engine.ask({ op: 'variables', job, study }, signal));
+    const said = accepted(await this.#engine.ask({ op: 'variables', job, study }, signal));
+    const { variables, aims, tolerances = [], varied = [] } = said;
     if (!variables || !aims) throw new Error('The core did not say what can be asked.');
-    const brief = { basis, variables, aims };
+    const usual = tolerances.flatMap((tolerance, i) => {
+      const variable = varied[i];
+      return variable ? [{ tolerance, variable }] : [];
+    });
+    const brief = { basis, variables, aims, usual };
     this.#briefs = { ...this.#briefs, [kind]: brief };
     return brief;
   }

@@ -14,7 +14,7 @@ export const trial = {
     hint: 'Paste from a spreadsheet or an instrument, or drop a file here. Any separator, decimal point or comma; a header with units helps.',
     file: 'Choose a file…',
     fileLabel: 'Choose a file with the table of the trial',
-    clear: 'Empty',
+    clear: 'Clear',
     read: (name: string) => `Read from “${name}”.`,
     large: (name: string, size: string, most: string) =>
       `${name} has ${size} MB; a table may have at most ${most} MB. Nothing was read. Keep every tenth row, or cut out the part that matters.`,
@@ -40,7 +40,7 @@ export const trial = {
     yes: 'yes',
     no: 'none',
     rows: 'Rows',
-    used: (n: number, all: number) => `${n} of ${all} count`,
+    used: (n: number, all: number) => (n === all ? `${all}, all used` : `${n} of ${all} used`),
     caption: 'First rows as they are written',
     line: 'Row',
     what: (column: string) => `What “${column}” is`,

@@ -76,7 +76,7 @@ test('what is recognised in a table is shown before it is used', async () => {
   await kind('weight');
   await put(await ugly('02-semicolon-decimal-comma.csv'));
   await screen.until(async () =>
-    assert.match(await words('[data-trial="recognised"] dl'), /Separator semicolon ?Decimal mark comma ?Header yes.*5 of 5 count/),
+    assert.match(await words('[data-trial="recognised"] dl'), /Separator semicolon ?Decimal mark comma ?Header yes.*5, all used/),
   );
   const chosen = await view.page.$$eval('[data-trial="recognised"] select', (all) => all.map((s) => s.value));
   assert.deepEqual(chosen, ['time', 'min', 'mass', 'g']);
@@ -128,7 +128,7 @@ test('a file that is dropped is read, in the encoding it has', async () => {
     bytes,
   );
   await screen.until(async () => assert.match(await words('.trial'), /Read from “scale\.csv”/));
-  await screen.until(async () => assert.match(await words('[data-trial="recognised"] dl'), /count/));
+  await screen.until(async () => assert.match(await words('[data-trial="recognised"] dl'), /used/));
   assert.equal(await screen.text('#job-message'), '', 'not taken for a job');
 });
 
