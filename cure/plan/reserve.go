@@ -32,6 +32,9 @@ func (k *seeker) rounds(starts []landing) error {
 		}
 		k.take(&at, checked)
 		k.say()
+		if k.beyondReach(&at, checked) {
+			break
+		}
 		next := corrected(beta, k.answer.Confidence, &checked.Chance)
 		if checked.Chance.Value < k.answer.Confidence {
 			next = math.Max(next, beta+leastRise) // a little short stays a little short for ever
@@ -53,6 +56,19 @@ func (k *seeker) rounds(starts []landing) error {
 		k.take(&landed[0], checked)
 	}
 	return err
+}
+
+// beyondReach reports whether a criterion that nothing free moves fails too often by itself for the confidence that is wanted:
+// then no reserve for the others can make up for it.
+func (k *seeker) beyondReach(at *landing, checked *Spread) bool {
+	for i, c := range at.outcome.Judgement.Criteria {
+		for _, chance := range checked.Criteria {
+			if k.unmoved[i] && chance.Name == c.Name && chance.Chance.Value+1.5*chance.Chance.Error < k.answer.Confidence {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // leastRise is by how many standard deviations the reserve grows at least after a sample that was not sure enough.

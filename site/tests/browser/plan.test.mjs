@@ -223,6 +223,24 @@ test('how sure it is, and what a day costs, in words with numbers', async () => 
   await screen.until(async () => assert.match(await screen.text('.plan [data-costs]'), /m² a day/), patience);
 });
 
+test('what varies can be stated: the answer is of what was stated, and a width that is none is told at its place', async () => {
+  const section = '[aria-labelledby="plan-spread"]';
+  await press(`${section} details summary`);
+  await view.page.waitForSelector(`${section} [data-varied="coat"] .number`);
+  const width = `${section} [data-varied="coat"] .number`;
+  const put = async (typed) => {
+    await view.page.click(width, { count: 3 });
+    await view.page.keyboard.type(typed);
+  };
+  await put('much');
+  await screen.until(async () => assert.match(await screen.text(`${section} [data-varied="coat"] p`), /above zero/), 10);
+  assert.equal(await view.page.$eval('[data-question="spread"]', (e) => e.disabled), true);
+  await put('12,5');
+  await ask('spread');
+  await screen.until(async () => assert.match(await screen.text(section), /Wet coat, ± 12\.5 %/), patience);
+  await screen.until(async () => assert.equal(await running(), false), patience);
+});
+
 test('the settings that take least stay inside their bounds', async () => {
   const optimum = '[aria-labelledby="plan-optimum"]';
   await view.page.$$eval(`${optimum} .bounds input[type=checkbox]`, (all) => {
