@@ -15,12 +15,15 @@ export interface Setting {
 
 const records: Partial<Record<SectionName, RecordKind>> = { film: 'adhesive', part: 'part', pile: 'fibre' };
 
+/** What is computed with, and prices: nobody sets them at the oven. */
+const offSheetSections: ReadonlySet<SectionName> = new Set(['targets', 'tariffs', 'costs', 'numerics']);
+
 /** What is in view of the form and yet nothing that an operator sets. */
 const offSheet: ReadonlySet<string> = new Set(['static_oven.chamber', 'tunnel.coated_area_per_m_m2_per_m']);
 
 export function settingsOf(job: Job, catalogue: Catalogue, fields: FieldIndex): Setting[] {
   return sections
-    .filter((name) => name !== 'targets' && name !== 'numerics' && getAt(job, name) !== null)
+    .filter((name) => !offSheetSections.has(name) && getAt(job, name) !== null)
     .map((name) => ({ title: text.form.sections[name], words: wordsOf(job, catalogue, fields, name) }));
 }
 
