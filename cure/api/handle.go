@@ -118,7 +118,7 @@ func (q Request) carryOut(c core) (Response, error) {
 		return ask(q, &j, c)
 	}
 	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
-		"Ask for describe, predict, check, demo, schema, trial_forms, read_table, fit, adopt, drop, variables, apply, trials, limits, window, tolerances, spread, costs or optimise.")
+		"Ask for describe, predict, check, demo, schema, moist_air, trial_forms, read_table, fit, adopt, drop, variables, apply, trials, limits, window, tolerances, spread, costs or optimise.")
 }
 
 // decode reads the job of a request.

@@ -38,6 +38,8 @@ const (
 
 	Tolerances Op = "tolerances" // what usually varies on a route, and by how much
 
+	MoistAir Op = "moist_air" // a route on a moist-air chart
+
 	TrialForms Op = "trial_forms" // what the kinds of trial want to know, for the job
 
 	ReadTable Op = "read_table" // what a table of a trial was recognised as, to be shown before it is used
@@ -60,6 +62,8 @@ type Request struct {
 	Spread   *plan.SpreadQuestion   `json:"spread,omitempty"`
 	Costs    *plan.CostQuestion     `json:"costs,omitempty"`
 	Optimise *plan.OptimiseQuestion `json:"optimise,omitempty"`
+
+	MoistAir *MoistAirQuestion `json:"moist_air,omitempty"`
 
 	// Table is the text of a trial's table (read_table, fit), Trial the question asked of it; read_table takes kind and columns of it.
 	Table string        `json:"table,omitempty"`
@@ -97,6 +101,8 @@ type Response struct {
 	Varied     []plan.Variable  `json:"varied,omitempty"` // what the tolerances are of, in their order
 	Costs      *plan.Costs      `json:"costs,omitempty"`
 	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
+
+	MoistAir *result.MoistAir `json:"moist_air,omitempty"`
 
 	Forms   *result.TrialForms `json:"forms,omitempty"` // of trial_forms
 	Table   *Table             `json:"table,omitempty"`

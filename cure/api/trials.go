@@ -8,7 +8,8 @@ import (
 
 // operations are those about trials.
 func operations() map[Op]func(Request) (Response, error) {
-	return map[Op]func(Request) (Response, error){TrialForms: Request.trialForms, ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop}
+	return map[Op]func(Request) (Response, error){TrialForms: Request.trialForms, ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop,
+		MoistAir: Request.moistAir}
 }
 
 // trialForms answers trial_forms.

@@ -11,6 +11,7 @@ type Reading struct {
 	MeanWater, OuterWater, InnerWater float64 // [kg/kg]
 	SurfaceWater                      float64 // X_s [kg/kg]
 	SurfaceWet                        bool
+	SurfaceActivity                   float64 // of the water at the surface; with the film's temperature it gives the vapour there
 	MeanConversion, OuterConversion   float64
 	LeastConversion                   float64
 	Film                              float64 // temperature of film and front face [K]
@@ -92,7 +93,7 @@ func (s *System) Read(t float64, y []float64) Reading {
 	b, c := s.meetBorder(&in), s.borderClimate
 	r := Reading{
 		MeanWater: s.MeanWater(y), OuterWater: s.OuterWater(y), InnerWater: s.Water(y)[0],
-		SurfaceWater: s.water.surface(in.film, in.water, in.mass, b.contact), SurfaceWet: b.contact.Wet,
+		SurfaceWater: s.water.surface(in.film, in.water, in.mass, b.contact), SurfaceWet: b.contact.Wet, SurfaceActivity: b.contact.Activity,
 		Film: in.film, BackFace: b.back.Temperature, Hottest: s.Hottest(t, y), Flux: b.contact.Flux,
 		Given: b.given, FibreWater: in.fibre,
 		Thickness: s.coat.Thickness(s.MeanWater(y)), Climate: c, Equilibrium: s.Equilibrium(c),

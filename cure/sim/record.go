@@ -14,6 +14,7 @@ type recorder struct {
 	curves   result.Curves
 	profiles []result.Profile
 	climates []film.Climate // with the curves
+	surfaces []float64      // water activity of the film's surface, with the curves
 	taken    []route.Taken
 	books    film.State // scratch
 }
@@ -49,6 +50,7 @@ func (r *run) point(t float64, d *film.Reading) {
 	c := &r.curves
 	c.Time = append(c.Time, t)
 	r.climates = append(r.climates, d.Climate)
+	r.surfaces = append(r.surfaces, d.SurfaceActivity)
 	c.MeanWater = append(c.MeanWater, d.MeanWater)
 	c.OuterWater = append(c.OuterWater, d.OuterWater)
 	c.SurfaceWater = append(c.SurfaceWater, d.SurfaceWater)
