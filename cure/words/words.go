@@ -15,6 +15,7 @@ type Words struct {
 
 	plural   []rule
 	messages map[string]string // by key, nested keys joined by dots
+	bare     bool              // without a file: keys stand for themselves, without the group before and the word behind
 }
 
 // file is a language file.
@@ -68,7 +69,11 @@ func (w *Words) gather(prefix string, group map[string]any) error {
 // Say is the message of a key with its arguments, given as pairs of name and value: texts, ints or float64s.
 func (w *Words) Say(key string, arguments ...any) string {
 	message, known := w.messages[key]
-	if !known {
+	switch {
+	case w.bare:
+		_, rest, _ := strings.Cut(key, ".")
+		return rest[:max(0, strings.LastIndexByte(rest, '.'))]
+	case !known:
 		return lost(key)
 	}
 	return w.format(key, message, arguments)

@@ -111,3 +111,29 @@ func TestAnyMessage(t *testing.T) {
 		}
 	}
 }
+
+func TestTextsOnTheirWay(t *testing.T) {
+	w := parsed(t, map[string]any{"tag": "de", "decimal_mark": ",", "core": map[string]any{
+		"fields": map[string]any{"part.thickness_m": map[string]any{"label": "Dicke"}},
+		"faults": map[string]any{"{n, plural, one {# entry} other {# entries}}": "{n, plural, one {# Eintrag} other {# Einträge}}",
+			"{what} of {amount} at {where}": "{what} von {amount} bei {where}"}}})
+	label := Key("fields.part.thickness_m.label")
+	entries := Told("{n, plural, one {# entry} other {# entries}}", "n", 1)
+	text := "(" + Told("{what} of {amount} at {where}", "what", Inside(label), "amount", Amount{1.5e-3, "part.thickness_m", "m"}, "where", entries) + ")"
+	show := func(a Amount) string { return w.Number(digits(a.Value*1e3)) + " mm" }
+	if got := w.Render(text, show); got != "(Dicke von 1,5 mm bei 1 Eintrag)" {
+		t.Error(got)
+	}
+	if got := English(text); got != "(part.thickness_m of 0.0015 m at 1 entry)" {
+		t.Error(got)
+	}
+	w.messages[insideKey] = "lower"
+	if got := w.Render(Inside(label), show); got != "dicke" {
+		t.Error(got)
+	}
+	// Control characters of somebody else break nothing.
+	for _, s := range []string{"plain", "a\x02b", "\x03", "\x02\x03", "\x02\x02t\x03", "\x02a\x03", "\x02n\x03", "\x02tx\x1fy\x03", "\x02z\x1f\x1f\x1f\x03"} {
+		w.Render(s, show)
+		English(s)
+	}
+}
