@@ -32,8 +32,8 @@ func Predict(j job.Job) (result.Result, error) {
 }
 
 // Aims settles a study and says what its route is and could be asked for.
-func Aims(s plan.Study) (plan.Study, plan.Aims, error) {
-	s, err := s.Settle()
+func Aims(s plan.Study, evaluate plan.Evaluate) (plan.Study, plan.Aims, error) {
+	s, err := s.Settle(evaluate)
 	if err != nil {
 		return s, plan.Aims{}, err
 	}

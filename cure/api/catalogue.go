@@ -1,7 +1,6 @@
 package api
 
 import (
-	"github.com/drywright/drywright/cure/contract"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/material"
 	"github.com/drywright/drywright/cure/transfer"
@@ -43,6 +42,3 @@ func describe() Catalogue {
 	}
 	return c
 }
-
-// schema is the JSON Schema of the job in one line.
-func schema() (Response, error) { return Response{Schema: contract.Schema()}, nil }

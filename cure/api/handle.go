@@ -6,31 +6,9 @@ import (
 	"errors"
 	"fmt"
 
-	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
-	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/result"
 )
-
-// Handle answers one request. It never fails: whatever goes wrong is told in the response. Requests of more than
-// MaxRequest bytes are refused unread.
-func Handle(request []byte) []byte { return handle(request, cure.Predict) }
-
-// predictor computes a job.
-type predictor func(job.Job) (result.Result, error)
-
-// core is what computes: jobs, and the settings that planning asks for.
-type core struct {
-	predict  predictor
-	evaluate plan.Evaluate
-	tell     func(Response) // takes what is known so far
-}
-
-// handle is Handle with the core given, so that a test can hand it one that breaks.
-func handle(request []byte, predict predictor) []byte {
-	return written(answer(request, core{predict: predict, evaluate: plan.Batch, tell: func(Response) {}}))
-}
 
 // written is a response as bytes.
 func written(r Response) []byte {
@@ -43,8 +21,8 @@ func written(r Response) []byte {
 	return text
 }
 
-// answer carries out a request; a panic of the core becomes a message.
-func answer(request []byte, c core) (r Response) {
+// answer carries out a request with the operations of a group; a panic of the core becomes a message.
+func answer(request []byte, offered Group) (r Response) {
 	defer func() {
 		if p := recover(); p != nil {
 			r = Response{Message: fmt.Sprint("panic: ", p)}
@@ -58,7 +36,7 @@ func answer(request []byte, c core) (r Response) {
 	if err != nil {
 		return refusal(err)
 	}
-	r, err = q.carryOut(c)
+	r, err = offered.carryOut(q)
 	if err != nil {
 		return refusal(err)
 	}
@@ -83,42 +61,6 @@ func read(request []byte) (Request, error) {
 		return Request{}, fault.New(fault.Syntax, "", "the request goes on after its end", "Send one JSON object.")
 	}
 	return q, nil
-}
-
-// carryOut does what the request asks for.
-func (q Request) carryOut(c core) (Response, error) {
-	switch q.Op {
-	case Describe:
-		c := describe()
-		return Response{Catalogue: &c}, nil
-	case Demo:
-		j := job.Demo()
-		return Response{Job: &j}, nil
-	case Schema:
-		return schema()
-	case Check:
-		j, err := q.decode()
-		return Response{Job: &j}, err
-	case Predict:
-		j, err := q.decode()
-		if err != nil {
-			return Response{}, err
-		}
-		r, err := c.predict(j)
-		return Response{Result: &r}, err
-	}
-	if do := operations()[q.Op]; do != nil {
-		return do(q)
-	}
-	if ask, known := plans[q.Op]; known {
-		j, err := q.decode()
-		if err != nil {
-			return Response{}, err
-		}
-		return ask(q, &j, c)
-	}
-	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op),
-		"Ask for describe, predict, check, demo, schema, moist_air, trial_forms, read_table, fit, adopt, drop, variables, apply, trials, limits, window, tolerances, spread, costs or optimise.")
 }
 
 // decode reads the job of a request.

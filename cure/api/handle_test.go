@@ -20,7 +20,7 @@ func canned(j job.Job) (result.Result, error) {
 // ask puts a request and reads the response.
 func ask(t *testing.T, request string, predict predictor) Response {
 	t.Helper()
-	text := handle([]byte(request), predict)
+	text := Offer(predicting(predict), Planning(), Fitting(), Schemas())([]byte(request))
 	if bytes.ContainsRune(text, '\n') {
 		t.Errorf("the response to %.60s has line breaks", request)
 	}
@@ -173,7 +173,7 @@ func FuzzHandle(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, request []byte) {
 		var r Response
-		if err := json.Unmarshal(handle(request, canned), &r); err != nil {
+		if err := json.Unmarshal(Offer(predicting(canned), Planning(), Fitting(), Schemas())(request), &r); err != nil {
 			t.Fatal(err)
 		}
 		if strings.HasPrefix(r.Message, "panic:") || !r.OK && len(r.Faults) == 0 && r.Message == "" {

@@ -9,22 +9,41 @@ import (
 	"github.com/drywright/drywright/cure/plan"
 )
 
-// planner answers one kind of planning question about a job.
-type planner func(q Request, j *job.Job, c core) (Response, error)
+// Planning are the operations that search. Each evaluates many settings, one after the other.
+func Planning() Group { return planner{evaluate: plan.Batch, tell: func(Response) {}}.group() }
 
-// plans are the planning operations.
-var plans = map[Op]planner{Variables: askVariables, Apply: apply, Trials: askTrials, Limits: askLimits, Window: askWindow,
-	Tolerances: askTolerances, Spread: askSpread, Costs: askCosts, Optimise: askOptimise}
+// planner answers planning questions.
+type planner struct {
+	evaluate plan.Evaluate
+	tell     func(Response) // takes what is known so far
+}
 
-// maxTrials is the largest batch that one request may hold.
-const maxTrials = 1024
+func (p planner) group() Group {
+	var g Group
+	for _, o := range []struct {
+		op  Op
+		ask func(Request, *job.Job) (Response, error)
+	}{
+		{Variables, p.variables}, {Tolerances, p.tolerances}, {Apply, p.apply}, {Limits, p.limits}, {Window, p.window},
+		{Spread, p.spread}, {Costs, p.costs}, {Optimise, p.optimise},
+	} {
+		g = append(g, operation{o.op, func(q Request) (Response, error) {
+			j, err := q.decode()
+			if err != nil {
+				return Response{}, err
+			}
+			return o.ask(q, &j)
+		}})
+	}
+	return g
+}
 
-func askVariables(q Request, j *job.Job, _ core) (Response, error) {
+func (p planner) variables(q Request, j *job.Job) (Response, error) {
 	if q.Study == nil {
 		return Response{}, missing("study")
 	}
 	q.Study.Job = j
-	study, aims, err := cure.Aims(*q.Study)
+	study, aims, err := cure.Aims(*q.Study, p.evaluate)
 	if err != nil {
 		return Response{}, err
 	}
@@ -32,43 +51,26 @@ func askVariables(q Request, j *job.Job, _ core) (Response, error) {
 	return Response{Variables: plan.Named(j, study.Route), Aims: &aims, Tolerances: tolerances, Varied: varied}, err
 }
 
-func askTrials(q Request, j *job.Job, c core) (Response, error) {
-	t := q.Trials
-	if t == nil {
-		return Response{}, missing("trials")
-	}
-	if len(t.Trials) > maxTrials {
-		return Response{}, fault.New(fault.Limit, "trials.trials", fmt.Sprintf("%d settings", len(t.Trials)), fmt.Sprintf("Send at most %d at once.", maxTrials))
-	}
-	t.Study.Job = j
-	study, err := t.Study.Settle()
-	if err != nil {
-		return Response{}, err
-	}
-	outcomes, err := c.evaluate(study, t.Trials)
-	return Response{Outcomes: outcomes}, err
-}
-
-func askLimits(q Request, j *job.Job, c core) (Response, error) {
+func (p planner) limits(q Request, j *job.Job) (Response, error) {
 	if q.Limits == nil {
 		return Response{}, missing("limits")
 	}
 	q.Limits.Study.Job = j
-	limits, err := cure.Limits(*q.Limits, c.evaluate, func(soFar []plan.Limit) { c.tell(Response{Limits: soFar}) })
+	limits, err := cure.Limits(*q.Limits, p.evaluate, func(soFar []plan.Limit) { p.tell(Response{Limits: soFar}) })
 	return Response{Limits: limits}, err
 }
 
-func askWindow(q Request, j *job.Job, c core) (Response, error) {
+func (p planner) window(q Request, j *job.Job) (Response, error) {
 	if q.Window == nil {
 		return Response{}, missing("window")
 	}
 	q.Window.Study.Job = j
-	w, err := cure.Window(*q.Window, c.evaluate, func(w plan.Window) { c.tell(Response{Window: &w}) })
+	w, err := cure.Window(*q.Window, p.evaluate, func(w plan.Window) { p.tell(Response{Window: &w}) })
 	return Response{Window: &w}, err
 }
 
 // apply makes the settings of a trial in the job; whether it can then be computed is for predict to say.
-func apply(q Request, j *job.Job, _ core) (Response, error) {
+func (planner) apply(q Request, j *job.Job) (Response, error) {
 	if q.Study == nil || q.Setting == nil {
 		return Response{}, missing("study and setting")
 	}

@@ -6,7 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/plan"
 )
 
-func askTolerances(q Request, j *job.Job, _ core) (Response, error) {
+func (planner) tolerances(q Request, j *job.Job) (Response, error) {
 	if q.Study == nil {
 		return Response{}, missing("study")
 	}
@@ -14,29 +14,29 @@ func askTolerances(q Request, j *job.Job, _ core) (Response, error) {
 	return Response{Tolerances: tolerances}, err
 }
 
-func askSpread(q Request, j *job.Job, c core) (Response, error) {
+func (p planner) spread(q Request, j *job.Job) (Response, error) {
 	if q.Spread == nil {
 		return Response{}, missing("spread")
 	}
 	q.Spread.Study.Job = j
-	spread, err := cure.Spread(*q.Spread, c.evaluate, func(s plan.Spread) { c.tell(Response{Spread: &s}) })
+	spread, err := cure.Spread(*q.Spread, p.evaluate, func(s plan.Spread) { p.tell(Response{Spread: &s}) })
 	return Response{Spread: &spread}, err
 }
 
-func askCosts(q Request, j *job.Job, c core) (Response, error) {
+func (p planner) costs(q Request, j *job.Job) (Response, error) {
 	if q.Costs == nil {
 		return Response{}, missing("costs")
 	}
 	q.Costs.Job = j
-	costs, err := cure.Costs(*q.Costs, c.evaluate, func(a plan.Costs) { c.tell(Response{Costs: &a}) })
+	costs, err := cure.Costs(*q.Costs, p.evaluate, func(a plan.Costs) { p.tell(Response{Costs: &a}) })
 	return Response{Costs: &costs}, err
 }
 
-func askOptimise(q Request, j *job.Job, c core) (Response, error) {
+func (p planner) optimise(q Request, j *job.Job) (Response, error) {
 	if q.Optimise == nil {
 		return Response{}, missing("optimise")
 	}
 	q.Optimise.Study.Job = j
-	optimum, err := cure.Optimise(*q.Optimise, c.evaluate, func(a plan.Optimum) { c.tell(Response{Optimum: &a}) })
+	optimum, err := cure.Optimise(*q.Optimise, p.evaluate, func(a plan.Optimum) { p.tell(Response{Optimum: &a}) })
 	return Response{Optimum: &optimum}, err
 }

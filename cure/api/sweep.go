@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 
-	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
@@ -29,7 +28,7 @@ func Sweep(request []byte, host Host) []byte {
 			host.Tell(written(r))
 		}
 	}
-	return written(answer(request, core{predict: cure.Predict, evaluate: host.share, tell: tell}))
+	return written(answer(request, planner{evaluate: host.share, tell: tell}.group()))
 }
 
 // A batch is cut into several pieces for each worker, so that none waits for long when some settings take longer than

@@ -6,10 +6,9 @@ import (
 	"github.com/drywright/drywright/cure/job"
 )
 
-// operations are those about trials.
-func operations() map[Op]func(Request) (Response, error) {
-	return map[Op]func(Request) (Response, error){TrialForms: Request.trialForms, ReadTable: Request.readTable, FitTrial: Request.fit, Adopt: Request.adopt, Drop: Request.drop,
-		MoistAir: Request.moistAir}
+// Fitting are the operations about the user's own trials.
+func Fitting() Group {
+	return Group{{TrialForms, Request.trialForms}, {ReadTable, Request.readTable}, {FitTrial, Request.fit}, {Adopt, Request.adopt}, {Drop, Request.drop}}
 }
 
 // trialForms answers trial_forms.

@@ -136,7 +136,7 @@ func TestFindCosts(t *testing.T) {
 		t.Errorf("bases %s, %s, %s; met %t, %t, %t", room.Basis, oven.Basis, tunnel.Basis, room.Met, oven.Met, tunnel.Met)
 	}
 	// The largest load is ready in time, one of a hundredth more is not: as the limit promises.
-	study, err := Study{Job: &j, Route: result.Room}.Settle()
+	study, err := Study{Job: &j, Route: result.Room}.Settle(Batch)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,7 +154,7 @@ func TestFindCosts(t *testing.T) {
 	}
 	// A full oven charge costs in the line what the model says of it.
 	study.Route, study.Goal = result.StaticOven, nil
-	if study, err = study.Settle(); err != nil {
+	if study, err = study.Settle(Batch); err != nil {
 		t.Fatal(err)
 	}
 	if outcomes, err = Batch(study, []Trial{{}}); err != nil {

@@ -48,7 +48,7 @@ func FindCosts(q CostQuestion, evaluate Evaluate, tell func(Costs)) (Costs, erro
 		}
 		c := costing{job: q.Job, evaluate: evaluate, route: RouteCost{Route: find.kind, Terms: []CostTerm{}, Missing: []string{}}}
 		var err error
-		if c.study, err = (Study{Job: q.Job, Route: find.kind}).Settle(); err != nil {
+		if c.study, err = (Study{Job: q.Job, Route: find.kind}).Settle(evaluate); err != nil {
 			return Costs{}, err
 		}
 		if err := find.cost(&c); err != nil {

@@ -87,7 +87,7 @@ type Gain struct {
 //
 // Errors: a route, goal or variable that the job does not have; what evaluate returns.
 func FindLimits(q LimitsQuestion, evaluate Evaluate, tell func([]Limit)) ([]Limit, error) {
-	study, err := q.Study.Settle()
+	study, err := q.Study.Settle(evaluate)
 	if err != nil {
 		return nil, err
 	}

@@ -142,7 +142,7 @@ func TestOptimumOfTheModel(t *testing.T) {
 	s.Job.Tunnel, s.Job.StaticOven, s.Route = nil, job.NewStaticOven(), result.StaticOven
 	s.Job.StaticOven.LoadedAfter = 60
 	s.Goal = &sim.Goal{AtExit: []result.MarkName{result.TackFree, result.DryThrough}}
-	s, err := s.Settle()
+	s, err := s.Settle(Batch)
 	if err != nil {
 		t.Fatal(err)
 	}

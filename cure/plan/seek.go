@@ -36,7 +36,7 @@ const (
 // Errors: a route, goal or variable that the job does not have; bounds the wrong way round; an objective that the model does
 // not balance (fault.Missing); what evaluate returns.
 func FindOptimum(q OptimiseQuestion, evaluate Evaluate, tell func(Optimum)) (Optimum, error) {
-	study, err := q.Study.Settle()
+	study, err := q.Study.Settle(evaluate)
 	if err != nil {
 		return Optimum{}, err
 	}

@@ -115,7 +115,7 @@ const shareCap = 2.0
 // Errors: a route, goal or variable that the job does not have; tolerances that are none or too wide (fault.Range); what
 // evaluate returns.
 func FindSpread(q SpreadQuestion, evaluate Evaluate, tell func(Spread)) (Spread, error) {
-	study, err := q.Study.Settle()
+	study, err := q.Study.Settle(evaluate)
 	if err != nil {
 		return Spread{}, err
 	}

@@ -41,7 +41,7 @@ func TestSpreadAgainstBruteForce(t *testing.T) {
 	if testing.Short() {
 		n = min(n, 500)
 	}
-	study, err := fast().Settle()
+	study, err := fast().Settle(Batch)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +115,7 @@ func TestSpreadIsTold(t *testing.T) {
 func TestDefaultTolerances(t *testing.T) {
 	for _, d := range job.Demos() {
 		for _, kind := range []result.Kind{result.Room, result.StaticOven, result.Tunnel} {
-			s, err := Study{Job: &d.Job, Route: kind}.Settle()
+			s, err := Study{Job: &d.Job, Route: kind}.Settle(Batch)
 			if err != nil {
 				continue
 			}
@@ -180,7 +180,7 @@ func TestToleranceShapes(t *testing.T) {
 }
 
 func BenchmarkFastJob(b *testing.B) {
-	study, err := fast().Settle()
+	study, err := fast().Settle(Batch)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -118,10 +118,10 @@ func (s Study) try(known map[string]Variable, t Trial) (Outcome, error) {
 
 // Settle returns the study with its goal. Where none is stated it is the usual one of the route (sim.DefaultGoal); and what
 // leaves the oven cured today has to leave it cured after any change, so that a plan never gives up in silence what the
-// present setting has.
+// present setting has; that alone is asked of evaluate.
 //
 // Errors: a route that the job does not have; a goal that the route cannot have; the job's own faults.
-func (s Study) Settle() (Study, error) {
+func (s Study) Settle(evaluate Evaluate) (Study, error) {
 	s.rules = s.rulebook()
 	if _, err := sim.Alone(s.Job, s.Route); err != nil {
 		return s, err
@@ -139,12 +139,14 @@ func (s Study) Settle() (Study, error) {
 	}
 	cured := usual
 	cured.AtExit = append(append([]result.MarkName{}, usual.AtExit...), result.Cured)
-	judgement, err := sim.Judge(s.Job, s.Route, cured)
+	asked := s
+	asked.Goal = &cured
+	today, err := evaluate(asked, []Trial{{}})
 	if err != nil {
 		return s, err
 	}
-	for i := range judgement.Criteria {
-		if c := &judgement.Criteria[i]; c.Name == result.CuredAtExit && c.Met() {
+	for _, c := range today[0].Judgement.Criteria {
+		if c.Name == result.CuredAtExit && c.Met() {
 			s.Goal = &cured
 		}
 	}

@@ -164,7 +164,7 @@ func (s Study) coarse() Study {
 }
 
 func newSurvey(q WindowQuestion, evaluate Evaluate, tell func(Window)) (*survey, error) {
-	study, err := q.Study.Settle()
+	study, err := q.Study.Settle(evaluate)
 	if err != nil {
 		return nil, err
 	}

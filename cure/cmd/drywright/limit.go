@@ -43,7 +43,7 @@ func (p *program) limitVerb(args []string) int {
 			asked = append(asked, v.ID)
 		}
 	}
-	study, err := study.Settle()
+	study, err := study.Settle(plan.Batch)
 	if err != nil {
 		return p.refuse(err)
 	}

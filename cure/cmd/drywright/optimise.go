@@ -32,7 +32,7 @@ func (p *program) optimiseVerb(args []string) int {
 	if code >= 0 {
 		return code
 	}
-	study, err := about.study(&j).Settle()
+	study, err := about.study(&j).Settle(plan.Batch)
 	if err != nil {
 		return p.refuse(err)
 	}

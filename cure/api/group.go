@@ -1,0 +1,46 @@
+package api
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/drywright/drywright/cure/fault"
+)
+
+// Group is a set of operations that are offered together. A program links what the groups that it names need and nothing
+// else, which is why they are made by functions and never listed at package level: the browser loads the film's solver with
+// Predicting, the searches with Sweep and the regressions with Fitting, each when it is first asked for.
+type Group []operation
+
+// operation carries out one kind of request.
+type operation struct {
+	op Op
+	do func(Request) (Response, error)
+}
+
+// Offer gives what answers requests with the operations of some groups.
+func Offer(groups ...Group) func(request []byte) []byte {
+	var all Group
+	for _, g := range groups {
+		all = append(all, g...)
+	}
+	return func(request []byte) []byte { return written(answer(request, all)) }
+}
+
+// Handle answers one request with all operations. It never fails: whatever goes wrong is told in the response. Requests of
+// more than MaxRequest bytes are refused unread.
+func Handle(request []byte) []byte {
+	return Offer(Predicting(), Planning(), Fitting(), Schemas())(request)
+}
+
+// carryOut does what a request asks for.
+func (g Group) carryOut(q Request) (Response, error) {
+	names := make([]string, len(g))
+	for i, o := range g {
+		if o.op == q.Op {
+			return o.do(q)
+		}
+		names[i] = string(o.op)
+	}
+	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op), "Ask for "+strings.Join(names, ", ")+".")
+}

@@ -1,0 +1,69 @@
+package api
+
+import (
+	"fmt"
+
+	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/result"
+)
+
+// Predicting are the operations that a form needs, and trials: what others' searches ask of a model.
+func Predicting() Group { return predicting(cure.Predict) }
+
+// predictor computes a job.
+type predictor func(job.Job) (result.Result, error)
+
+// predicting is Predicting with the model given, so that a test can hand it one that breaks.
+func predicting(predict predictor) Group {
+	return Group{
+		{Describe, func(Request) (Response, error) {
+			c := describe()
+			return Response{Catalogue: &c}, nil
+		}},
+		{Demo, func(Request) (Response, error) {
+			j := job.Demo()
+			return Response{Job: &j}, nil
+		}},
+		{Check, func(q Request) (Response, error) {
+			j, err := q.decode()
+			return Response{Job: &j}, err
+		}},
+		{Predict, func(q Request) (Response, error) {
+			j, err := q.decode()
+			if err != nil {
+				return Response{}, err
+			}
+			r, err := predict(j)
+			return Response{Result: &r}, err
+		}},
+		{MoistAir, Request.moistAir},
+		{Trials, askTrials},
+	}
+}
+
+// maxTrials is the largest batch that one request may hold.
+const maxTrials = 1024
+
+func askTrials(q Request) (Response, error) {
+	j, err := q.decode()
+	if err != nil {
+		return Response{}, err
+	}
+	t := q.Trials
+	if t == nil {
+		return Response{}, missing("trials")
+	}
+	if len(t.Trials) > maxTrials {
+		return Response{}, fault.New(fault.Limit, "trials.trials", fmt.Sprintf("%d settings", len(t.Trials)), fmt.Sprintf("Send at most %d at once.", maxTrials))
+	}
+	t.Study.Job = &j
+	study, err := t.Study.Settle(plan.Batch)
+	if err != nil {
+		return Response{}, err
+	}
+	outcomes, err := plan.Batch(study, t.Trials)
+	return Response{Outcomes: outcomes}, err
+}

@@ -1,0 +1,8 @@
+package api
+
+import "github.com/drywright/drywright/cure/contract"
+
+// Schemas are the operations about the messages themselves.
+func Schemas() Group {
+	return Group{{Schema, func(Request) (Response, error) { return Response{Schema: contract.Schema()}, nil }}}
+}
