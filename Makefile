@@ -28,6 +28,7 @@ EXEC   := site/public/wasm_exec.js
 TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
 DIST   := site/dist/index.html
+PARTS  := site/src/generated/licences-go.json
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
@@ -36,7 +37,7 @@ PACKAGES := ./cure/... ./site ./testdata
 CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 
 core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*')
-cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go')
+cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go') site/policy.txt
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)') \
                 $(wildcard testdata/invented-trials/*)
@@ -76,11 +77,15 @@ $(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
 	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA)
 	@touch $@
 
+$(PARTS): go.mod go.sum $(wildcard wasm/browser/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain
+	@mkdir -p $(@D)
+	GO=$(GO) $(NODE) site/scripts/go-licences.mjs $@
+
 $(NPM_CI): site/package.json site/package-lock.json $(OUT)/toolchain
 	cd site && $(NPM) ci --no-audit --no-fund --loglevel=error
 	@touch $@
 
-$(DIST): $(site_sources) $(TYPES) $(WASM) $(EXEC) $(NPM_CI)
+$(DIST): $(site_sources) $(TYPES) $(PARTS) $(WASM) $(EXEC) $(NPM_CI)
 	cd site && $(NPM) run --silent build
 	@touch $@
 
@@ -136,6 +141,9 @@ test-wasm: $(WASM) $(EXEC) ## the core's tests compiled to WebAssembly, on Node;
 test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
-browser-test: $(BINARY) $(NPM_CI) ## the page in a real browser, against the command
-	@browser="$$(site/tests/browser/chromium.sh)"; \
-	DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$browser" $(NODE) --test --test-reporter=spec --test-concurrency=1 site/tests/browser/page.test.mjs site/tests/browser/plan.test.mjs site/tests/browser/trial.test.mjs site/tests/browser/axe.test.mjs
+# The whole in Chromium; in Firefox the main flows, since a long search is no other there.
+browser-test: $(BINARY) $(NPM_CI) ## the page in real browsers, against the command
+	@chromium="$$(site/tests/browser/find.sh chromium)"; firefox="$$(site/tests/browser/find.sh firefox)"; \
+	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \
+	  $(NODE) --test --test-reporter=spec --test-concurrency=1 "$${@:2}"; }; \
+	cd site/tests/browser && run chromium *.test.mjs && run firefox *.test.mjs

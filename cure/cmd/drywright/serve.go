@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"flag"
 	"fmt"
@@ -12,6 +14,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"github.com/drywright/drywright/site"
 )
 
 // defaultPort is a port that no registered service uses.
@@ -95,9 +99,25 @@ func mediaType(name string) string {
 	return "application/octet-stream"
 }
 
+// entityTags gives every file a tag made of its bytes, so that a browser that asks again, as the page's service worker does
+// for each version, is not sent what it has. The page itself goes by the empty path.
+func entityTags(page fs.FS) map[string]string {
+	tags := map[string]string{}
+	// A file that cannot be read has no tag, and says so when it is asked for.
+	_ = fs.WalkDir(page, ".", func(name string, _ fs.DirEntry, _ error) error {
+		if bytes, err := fs.ReadFile(page, name); err == nil {
+			sum := sha256.Sum256(bytes)
+			tags[name] = fmt.Sprintf("%q", hex.EncodeToString(sum[:12]))
+		}
+		return nil
+	})
+	tags[""] = tags["index.html"]
+	return tags
+}
+
 // pageHandler serves the files of the page, and nothing else.
 func pageHandler(page fs.FS) http.Handler {
-	files := http.FileServerFS(page)
+	files, tags := http.FileServerFS(page), entityTags(page)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
@@ -106,6 +126,7 @@ func pageHandler(page fs.FS) http.Handler {
 		}
 		head := w.Header()
 		head.Set("X-Content-Type-Options", "nosniff")
+		head.Set("Content-Security-Policy", site.Policy())
 		if r.URL.Path != "/" && strings.HasSuffix(r.URL.Path, "/") { // a folder is not listed
 			http.NotFound(w, r)
 			return
@@ -113,6 +134,9 @@ func pageHandler(page fs.FS) http.Handler {
 		head.Set("Content-Type", mediaType(r.URL.Path))
 		head.Set("Cache-Control", "no-cache") // a rebuilt page must be seen at once
 		head.Set("Referrer-Policy", "no-referrer")
+		if tag := tags[strings.TrimPrefix(path.Clean(r.URL.Path), "/")]; tag != "" {
+			head.Set("ETag", tag)
+		}
 		files.ServeHTTP(w, r)
 	})
 }

@@ -50,11 +50,32 @@ func TestMediaTypes(t *testing.T) {
 		if w.Header().Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s may be sniffed", path)
 		}
+		if policy := w.Header().Get("Content-Security-Policy"); !strings.Contains(policy, "frame-ancestors 'none'") ||
+			strings.Contains(policy, "'unsafe-inline'") || strings.Contains(policy, "'unsafe-eval'") {
+			t.Errorf("%s: policy %q", path, policy)
+		}
 	}
 	w := httptest.NewRecorder()
 	handler.ServeHTTP(w, httptest.NewRequest(http.MethodPost, "/", nil))
 	if w.Code != http.StatusMethodNotAllowed {
 		t.Errorf("POST: %d", w.Code)
+	}
+}
+
+// RFC 9110, 13.1.2: a browser that names the tag of what it has is told that nothing has changed.
+func TestUnchangedFilesAreNotSentAgain(t *testing.T) {
+	handler := pageHandler(page())
+	for _, path := range []string{"/", "/drywright.wasm", "/assets/a-1.css"} {
+		first := httptest.NewRecorder()
+		handler.ServeHTTP(first, httptest.NewRequest(http.MethodGet, path, nil))
+		tag := first.Header().Get("ETag")
+		again := httptest.NewRequest(http.MethodGet, path, nil)
+		again.Header.Set("If-None-Match", tag)
+		second := httptest.NewRecorder()
+		handler.ServeHTTP(second, again)
+		if tag == "" || second.Code != http.StatusNotModified || second.Body.Len() > 0 {
+			t.Errorf("%s: tag %q, then %d with %d bytes", path, tag, second.Code, second.Body.Len())
+		}
 	}
 }
 

@@ -1,11 +1,11 @@
 // The page as it stands on the screen and on paper, put before axe-core: its rules for WCAG 2.2 A and AA and its best
 // practices find nothing.
 //
-// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { clean } from './axe.mjs';
-import { openPage } from './browser.mjs';
+import { media, only, openPage, telephone } from './browser.mjs';
 import { serve } from './command.mjs';
 import { complaint, routes, Screen } from './screen.mjs';
 
@@ -50,11 +50,9 @@ async function unfold() {
   });
 }
 
-const scheme = (value) => view.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value }]);
-
 for (const theme of ['light', 'dark']) {
   test(`the main screen, ${theme}`, async () => {
-    await scheme(theme);
+    await view.scheme(theme);
     await settle();
     await flawless();
   });
@@ -78,12 +76,12 @@ for (const theme of ['light', 'dark']) {
 }
 
 test('everything unfolded', async () => {
-  await scheme('light');
+  await view.scheme('light');
   await unfold();
   await flawless();
 });
 
-test('on paper', async () => {
+test('on paper', only('chromium', media), async () => {
   await view.page.emulateMediaType('print');
   await view.page.waitForSelector('.sheet svg.plot');
   await flawless();
@@ -91,7 +89,7 @@ test('on paper', async () => {
 });
 
 test('on a telephone', async () => {
-  await view.page.setViewport({ width: 390, height: 844, isMobile: true, hasTouch: true }); // loads the page anew
+  await view.page.setViewport(telephone(390)); // loads the page anew
   await settle();
   await flawless();
 });

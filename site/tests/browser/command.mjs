@@ -18,6 +18,15 @@ export const demo = () => JSON.parse(run(['demo'], '', 0).stdout);
 /** The result for a job. */
 export const answer = (job) => JSON.parse(run(['predict', '--json', '-'], JSON.stringify(job), 0).stdout);
 
+/** The answers to a job as the command gives them, in the form in which Screen reads them off the page. */
+export const expected = (job) =>
+  answer(job).routes.map((route) => ({
+    kind: route.kind,
+    title: route.title,
+    sentence: route.answer.text,
+    marks: Object.fromEntries(route.marks.map((mark) => [mark.label, mark.text])),
+  }));
+
 /** One limit of a route, with what would help; want is a change such as "+20%". */
 export const limit = (job, route, of, want) =>
   JSON.parse(

@@ -1,11 +1,12 @@
 // The built page in a real browser, against the command. Both run the same core, one compiled for this machine, the
 // other to WebAssembly: what the page prints must be what the command prints for the same job, to the last digit.
 //
-// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { openPage } from './browser.mjs';
-import { answer, demo, refuse, serve } from './command.mjs';
+import { openPage, telephone } from './browser.mjs';
+import { demo, expected, refuse, serve } from './command.mjs';
+import { pagesOf } from './paper.mjs';
 import { complaint, control, routes, Screen, summary } from './screen.mjs';
 
 const coat = 'film.wet_coat_kg_per_m2';
@@ -22,15 +23,6 @@ after(async () => {
   await view?.close();
   await server?.stop();
 });
-
-/** The answers to a job as the command gives them, in the form in which Screen reads them off the page. */
-const expected = (job) =>
-  answer(job).routes.map((route) => ({
-    kind: route.kind,
-    title: route.title,
-    sentence: route.answer.text,
-    marks: Object.fromEntries(route.marks.map((mark) => [mark.label, mark.text])),
-  }));
 
 /** Waits until the page shows the wanted answers as those to its inputs. */
 const settlesOn = (wanted) =>
@@ -182,14 +174,14 @@ test('a page left with a bad job shows it again, with the last good answers mark
 test('the demo prints on one page of either paper, in less than half a megabyte', async () => {
   for (const format of ['A4', 'Letter']) {
     const paper = Buffer.from(await view.page.pdf({ format }));
-    assert.equal(paper.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length, 1, format);
+    assert.equal(pagesOf(paper), 1, format);
     assert.ok(paper.length < 500_000, `${format}: ${paper.length} bytes`);
   }
 });
 
 test('nothing scrolls sideways on a telephone', async () => {
   for (const width of [390, 360]) {
-    await view.page.setViewport({ width, height: 844, isMobile: true, hasTouch: true }); // may load the page anew
+    await view.page.setViewport(telephone(width)); // may load the page anew
     for (const kind of routes) {
       const tab = await view.page.waitForSelector(`#tab-${kind}`);
       await view.page.evaluate((e) => e.click(), tab);

@@ -81,9 +81,10 @@ export class Screen {
       const name = (await readdir(this.downloads)).find((n) => n.endsWith('.json'));
       if (!name) continue;
       const file = join(this.downloads, name);
-      const job = JSON.parse(await readFile(file, 'utf8'));
+      const words = await readFile(file, 'utf8');
+      if (!words.endsWith('}\n')) continue; // still being written
       await rm(file); // or the next one, of the same name, could not be told from it
-      return job;
+      return JSON.parse(words);
     }
     throw new Error('the job was not saved');
   }
@@ -101,7 +102,9 @@ export class Screen {
     return this.page.evaluate((words) => {
       const clipboardData = new DataTransfer();
       clipboardData.setData('text/plain', words);
-      document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+      const event = new ClipboardEvent('paste', { bubbles: true, cancelable: true });
+      Object.defineProperty(event, 'clipboardData', { value: clipboardData }); // Firefox takes none in the constructor
+      document.body.dispatchEvent(event);
     }, text);
   }
 

@@ -1,7 +1,7 @@
 // Trials in the built page, in a real browser: a table is shown as it was recognised before it is used, a fit says what the command
 // says, an adopted fit changes the answers and is shown where they rest on it, and dropping it brings back what stood there.
 //
-// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -268,7 +268,7 @@ test('all of it by keyboard', async () => {
 
 for (const theme of ['light', 'dark']) {
   test(`axe finds nothing in trials, ${theme}`, async () => {
-    await view.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: theme }]);
+    await view.scheme(theme);
     await kind('cure');
     await put(await ugly('13-text-cell.csv'));
     await view.page.waitForSelector('[data-trial="error"]');

@@ -1,0 +1,45 @@
+/**
+ * Writes licences.json: every part of others that the build ships, with version, licence and its text. What of npm ends
+ * in the bundle is known from the bundle; what of Go ends in the core from the list that `make` takes from the compiler.
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+import type { LicencedPart } from '../src/offline/parts.ts';
+
+const site = new URL('..', import.meta.url).pathname;
+const ofGo = join(site, 'src/generated/licences-go.json');
+
+/** The folder of the package that a module belongs to, or null for one of our own. */
+function packageOf(module: string): string | null {
+  const path = module.replace(/^\0/, '').split('?')[0] ?? '';
+  return /^.*\/node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(path)?.[0] ?? null;
+}
+
+function partOf(folder: string): LicencedPart {
+  const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Record<
+    string,
+    unknown
+  >;
+  const file = readdirSync(folder).find((f) => /^licen[cs]e(\.(md|txt))?$/i.test(f));
+  if (typeof name !== 'string' || typeof version !== 'string' || typeof license !== 'string' || !file)
+    throw new Error(`${folder}: ships without a licence that can be told`);
+  return { name, version, licence: license, text: readFileSync(join(folder, file), 'utf8').trim() };
+}
+
+/** All parts, by name; the modules are those of the bundle. */
+export function partsOf(modules: Iterable<string>): LicencedPart[] {
+  const folders = new Set([...modules].map(packageOf).filter((f) => f !== null));
+  const go = existsSync(ofGo) ? (JSON.parse(readFileSync(ofGo, 'utf8')) as LicencedPart[]) : [];
+  if (go.length === 0) throw new Error(`${ofGo} is missing: run make, or make parts`);
+  return [...[...folders].map(partOf), ...go].toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
+}
+
+export const licences = (): Plugin => ({
+  name: 'drywright-licences',
+  apply: 'build',
+  generateBundle(_, bundle) {
+    const modules = Object.values(bundle).flatMap((f) => (f.type === 'chunk' ? f.moduleIds : []));
+    this.emitFile({ type: 'asset', fileName: 'licences.json', source: JSON.stringify(partsOf(modules)) });
+  },
+});
