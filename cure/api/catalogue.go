@@ -4,6 +4,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/material"
 	"github.com/drywright/drywright/cure/transfer"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // Catalogue is everything that a form needs before there is a job: the table of fields and blocks, the records to start
@@ -20,6 +21,7 @@ type Catalogue struct {
 	Demos     []job.Named            `json:"demos"` // the demo first, then one for each question
 	Default   job.Job                `json:"default"`
 	Methods   []Method               `json:"methods"`
+	Units     []unit.Scale           `json:"units"` // all that may be typed into a number, by what it measures
 }
 
 // Method is one way to a heat-transfer coefficient: its name, equation, source and the range in which it holds.
@@ -36,6 +38,7 @@ func describe() Catalogue {
 		Version: Version, Fields: job.Fields(), Blocks: job.Blocks(),
 		Adhesives: material.Adhesives(), Parts: material.Parts(), Fibres: material.Fibres(), Cautions: material.Cautions(),
 		Demo: job.Demo(), Demos: job.Demos(), Default: job.Default(),
+		Units: unit.Scales(),
 	}
 	for _, m := range transfer.Methods() {
 		c.Methods = append(c.Methods, Method(m))

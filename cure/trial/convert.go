@@ -27,7 +27,7 @@ func (d *Data) convert(q Quantity, c *Column, i int) error {
 		d.Numbers[q] = c.Numbers
 		return nil
 	}
-	u, known := units()[strings.ToLower(c.Unit)]
+	u, known := unitNamed(c.Unit)
 	if known && u.of != q.dimension() {
 		return fault.New(fault.Conflict, fmt.Sprintf("column %d", i+1), fmt.Sprintf("%q is no unit of %s", c.Unit, q.words()), "Say its unit.")
 	}
@@ -36,15 +36,16 @@ func (d *Data) convert(q Quantity, c *Column, i int) error {
 			return fault.New(fault.Missing, fmt.Sprintf("column %d", i+1), "",
 				fmt.Sprintf("Say the unit of %q, in the header as in %q or beside the table.", c.Name, c.Name+" ["+example(q)+"]"))
 		}
-		u = unit{"1", share, 1, 0}
+		symbol := "1"
 		if largest(c.Numbers) > 1 {
-			u = unit{"%", share, 0.01, 0}
+			symbol = "%"
 		}
-		d.Notes = append(d.Notes, fmt.Sprintf("%s has no unit; it was taken in %s.", upper(c.Name), map[string]string{"1": "parts of one", "%": "percent"}[u.symbol]))
+		u, _ = unitNamed(symbol)
+		d.Notes = append(d.Notes, fmt.Sprintf("%s has no unit; it was taken in %s.", upper(c.Name), map[string]string{"1": "parts of one", "%": "percent"}[u.Symbol]))
 	}
 	out := make([]float64, len(c.Numbers))
 	for r, v := range c.Numbers {
-		out[r] = v*u.factor + u.offset
+		out[r] = u.SI(v)
 	}
 	d.Numbers[q] = out
 	return nil

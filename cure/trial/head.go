@@ -59,7 +59,7 @@ func (t *Table) head(above []line, f form, width int, data line) error {
 		}
 		name, u, found := header(cell)
 		if found {
-			c.Unit = u.symbol
+			c.Unit = u.Symbol
 		} else if name = strings.TrimSpace(strings.TrimSuffix(name, "[]")); clockFormat(strings.Trim(cell[len(name):], " []()")) {
 			c.Unit = strings.ToLower(strings.Trim(cell[len(name):], " []()"))
 		}
@@ -95,10 +95,10 @@ func joined(words []string, width int) []string {
 
 // allUnits reports whether a row holds units alone.
 func allUnits(cells []string) bool {
-	all, found := units(), false
+	found := false
 	for _, c := range cells {
 		c = strings.ToLower(strings.Trim(strings.TrimSpace(c), "[]()"))
-		_, known := all[c]
+		_, known := unitNamed(c)
 		if !known && !clockFormat(c) && c != "" {
 			return false
 		}

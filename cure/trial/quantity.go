@@ -2,6 +2,8 @@ package trial
 
 import (
 	"strings"
+
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // Quantity is what a column measures.
@@ -56,45 +58,54 @@ func (q Quantity) dimension() dimension {
 
 // Units are the symbols that a column of the quantity may be in, the smallest unit first; none for words.
 func (q Quantity) Units() []string {
-	all := map[dimension][]string{duration: {"s", "min", "h", "d"}, mass: {"mg", "g", "kg", "gr", "oz", "lb"}, temperature: {"°C", "°F", "K"},
-		share: {"%", "1", "g/kg"}}[q.dimension()]
-	return append([]string{}, all...)
+	list := []string{}
+	for _, m := range measures[q.dimension()] {
+		list = append(list, m.symbol)
+	}
+	return list
 }
 
-// unit is one unit that a header may name: SI = value * factor + offset.
-type unit struct {
-	symbol         string
-	of             dimension
-	factor, offset float64
+// measure is a unit of the one table that a column may be in.
+type measure struct {
+	in     unit.Dimension
+	symbol string
 }
 
-// units are the accepted symbols, in lower case. Definitions as in the units of package job: international pound of 1959,
-// kelvin scale of 2019.
-func units() map[string]unit {
-	m := map[string]unit{}
-	add := func(u unit, names ...string) {
-		for _, n := range names {
-			m[n] = u
+// measures are the accepted units. A share may be a ratio of masses, since tables of sorption are written in either.
+var measures = [...][]measure{
+	duration:    {{unit.Duration, "s"}, {unit.Duration, "min"}, {unit.Duration, "h"}, {unit.Duration, "d"}},
+	mass:        {{unit.Mass, "mg"}, {unit.Mass, "g"}, {unit.Mass, "kg"}, {unit.Mass, "gr"}, {unit.Mass, "oz"}, {unit.Mass, "lb"}},
+	temperature: {{unit.Temperature, "°C"}, {unit.Temperature, "°F"}, {unit.Temperature, "K"}},
+	share:       {{unit.Share, "%"}, {unit.Share, "1"}, {unit.MassRatio, "g/kg"}},
+}
+
+// columnUnit is one unit that a header names, with what it measures.
+type columnUnit struct {
+	unit.Unit
+	of dimension
+}
+
+// unitNamed finds the unit that a header means by a name.
+func unitNamed(name string) (columnUnit, bool) {
+	name = strings.TrimSpace(name)
+	if name == "-" {
+		name = "1" // heads of tables say so of numbers without a unit
+	}
+	if name == "" {
+		return columnUnit{}, false
+	}
+	for of, list := range measures {
+		for _, m := range list {
+			if u, ok := unit.Named(m.in, name); ok && u.Symbol == m.symbol {
+				return columnUnit{u, dimension(of)}, true
+			}
 		}
 	}
-	add(unit{"s", duration, 1, 0}, "s", "sec", "secs", "second", "seconds", "sek", "sekunden")
-	add(unit{"min", duration, 60, 0}, "min", "mins", "minute", "minutes", "minuten")
-	add(unit{"h", duration, 3600, 0}, "h", "hr", "hrs", "hour", "hours", "std", "stunden", "heures")
-	add(unit{"d", duration, 86400, 0}, "d", "day", "days", "tage", "jours")
-	add(unit{"mg", mass, 1e-6, 0}, "mg")
-	add(unit{"g", mass, 1e-3, 0}, "g", "gram", "grams", "gramm")
-	add(unit{"kg", mass, 1, 0}, "kg")
-	add(unit{"oz", mass, 0.45359237 / 16, 0}, "oz")
-	add(unit{"gr", mass, 0.45359237 / 7000, 0}, "gr", "grain", "grains")
-	add(unit{"lb", mass, 0.45359237, 0}, "lb", "lbs")
-	add(unit{"°C", temperature, 1, 273.15}, "°c", "degc", "deg c", "c", "celsius", "ºc", "℃", "grad c")
-	add(unit{"°F", temperature, 5.0 / 9, 273.15 - 32*5.0/9}, "°f", "degf", "deg f", "f", "fahrenheit", "℉")
-	add(unit{"K", temperature, 1, 0}, "k", "kelvin")
-	add(unit{"%", share, 0.01, 0}, "%", "percent", "pct", "% rh", "%rh", "% r.h.", "% rf", "%rf", "wt%", "wt.%", "% dry", "prozent",
-		"g/100g", "g/100 g")
-	add(unit{"1", share, 1, 0}, "1", "-", "kg/kg", "g/g", "fraction")
-	add(unit{"g/kg", share, 1e-3, 0}, "g/kg", "mg/g")
-	return m
+	if u, ok := unit.Named(unit.MassRatio, name); ok && u.Symbol == "%" { // "g/100 g"
+		u, _ = unit.Get(unit.Share, "%")
+		return columnUnit{u, share}, true
+	}
+	return columnUnit{}, false
 }
 
 // words of headers, in the languages that instruments speak. The first entry that fits counts.
@@ -116,7 +127,7 @@ var vocabulary = []struct {
 }
 
 // named guesses the quantity from a header's words and its unit.
-func named(name string, u unit) Quantity {
+func named(name string, u columnUnit) Quantity {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" _-.,/:;()[]#", r) })
 	whole := strings.Join(words, " ")
 	for _, v := range vocabulary {
@@ -145,22 +156,16 @@ func named(name string, u unit) Quantity {
 }
 
 // header splits "Time [min]", "mass (g)", "t / s", "weight, g", "time_min" and "Temp. °C" into name and unit.
-func header(cell string) (name string, u unit, found bool) {
+func header(cell string) (name string, u columnUnit, found bool) {
 	cell = strings.TrimSpace(strings.Trim(strings.TrimSpace(cell), `"'`))
-	all := units()
-	lookup := func(s string) (unit, bool) {
-		s = strings.ToLower(strings.Join(strings.Fields(strings.TrimSpace(s)), " "))
-		u, ok := all[s]
-		return u, ok
-	}
 	for _, b := range []string{"[]", "()", "{}"} {
 		open, shut := strings.LastIndexByte(cell, b[0]), strings.LastIndexByte(cell, b[1])
 		if open >= 0 && shut > open {
-			if u, ok := lookup(cell[open+1 : shut]); ok {
+			if u, ok := unitNamed(cell[open+1 : shut]); ok {
 				return strings.TrimSpace(cell[:open]), u, true
 			}
 			if clockFormat(cell[open+1 : shut]) {
-				return strings.TrimSpace(cell[:open]), unit{}, false
+				return strings.TrimSpace(cell[:open]), columnUnit{}, false
 			}
 		}
 	}
@@ -168,13 +173,13 @@ func header(cell string) (name string, u unit, found bool) {
 		if i := strings.LastIndex(cell, mark); i > 0 {
 			rest := cell[i+len(mark):]
 			if mark != "_" && mark != " " || len(strings.TrimSpace(rest)) > 0 {
-				if u, ok := lookup(rest); ok && rest != "" && (mark != " " || u.symbol != "1") {
+				if u, ok := unitNamed(rest); ok && rest != "" && (mark != " " || u.Symbol != "1") {
 					return strings.TrimSpace(cell[:i]), u, true
 				}
 			}
 		}
 	}
-	return cell, unit{}, false
+	return cell, columnUnit{}, false
 }
 
 // clockFormat recognises "hh:mm:ss" and its kin.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -110,12 +109,12 @@ func (c *Column) choose(o Choice) error {
 	if o.Unit == "" {
 		return nil
 	}
-	u, ok := units()[strings.ToLower(strings.TrimSpace(o.Unit))]
+	u, ok := unitNamed(o.Unit)
 	if !ok {
 		return fault.New(fault.Choice, fmt.Sprintf("column %d", o.Column), fmt.Sprintf("%q is no unit", o.Unit),
 			"Give s, min, h, d; mg, g, kg, oz, gr, lb; °C, °F, K; %, 1 or g/kg.")
 	}
-	c.Unit = u.symbol
+	c.Unit = u.Symbol
 	return nil
 }
 
