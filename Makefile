@@ -29,6 +29,7 @@ TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
 DIST   := site/dist/index.html
 PARTS  := site/src/generated/licences-go.json
+PICTURE ?= $(OUT)/peers/accuracy.svg
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
@@ -42,7 +43,7 @@ site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -pa
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)') \
                 $(wildcard testdata/invented-trials/*)
 
-.PHONY: help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -107,6 +108,12 @@ clean: ## remove everything that was built (not the fetched packages)
 
 validate: ## print every published number beside ours, and fail on a miss
 	@$(GO) run ./cure/cmd/validate
+
+# Debian's packages are installed where they are missing and the user may do so.
+peers: ## our integrator beside CVODE and SciPy on the same equations: work against accuracy
+	@cc -xc -fsyntax-only -include cvode/cvode.h /dev/null 2>/dev/null && /usr/bin/python3 -c 'import scipy' 2>/dev/null || \
+	{ apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends gcc libc6-dev libsundials-dev python3-scipy; }
+	$(GO) run ./cure/cmd/peers -out $(OUT)/peers -picture $(PICTURE)
 
 # One part after the other, each with its time, so that the log says what ran.
 test: ## everything that must hold: formats, linters, Go, WebAssembly, page, browser
