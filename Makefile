@@ -43,7 +43,7 @@ site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -pa
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)') \
                 $(wildcard testdata/invented-trials/*)
 
-.PHONY: peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: bench peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -108,6 +108,9 @@ clean: ## remove everything that was built (not the fetched packages)
 
 validate: ## print every published number beside ours, and fail on a miss
 	@$(GO) run ./cure/cmd/validate
+
+bench: ## benchmarks natively and in WebAssembly, with their growth over cells, zones, samples and points
+	$(GO) run ./cure/cmd/bench -out $(OUT)/bench
 
 # Debian's packages are installed where they are missing and the user may do so.
 peers: ## our integrator beside CVODE and SciPy on the same equations: work against accuracy

@@ -47,6 +47,7 @@ var mayImport = map[string][]string{
 	"testdata":             {},
 
 	// Tools of the people who work on it.
+	"cure/cmd/bench":        {},
 	"cure/cmd/peers":        {"cure/cmd/peers/coupon"},
 	"cure/cmd/peers/coupon": {"cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/ode"},
 	"cure/cmd/peers/ours":   {"cure/cmd/peers/coupon", "cure/ode"},

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/drywright/drywright/cure/job"
@@ -26,6 +27,37 @@ func BenchmarkLine(b *testing.B) {
 		if d.ID == "line" {
 			measure(b, d.Job)
 		}
+	}
+}
+
+// BenchmarkCells is the demo's tunnel over finer and finer grids of the film: work grows as the cells do.
+func BenchmarkCells(b *testing.B) {
+	for _, cells := range []int{16, 32, 64, 128} {
+		b.Run(fmt.Sprintf("cells=%d", cells), func(b *testing.B) {
+			j := job.Demo()
+			j.Room, j.StaticOven = nil, nil
+			j.Numerics.FilmCells = cells
+			measure(b, j)
+		})
+	}
+}
+
+// BenchmarkZones is the demo's tunnel cut in more and more zones of the same air, at the same whole length.
+func BenchmarkZones(b *testing.B) {
+	for _, zones := range []int{2, 4, 8, 12} {
+		b.Run(fmt.Sprintf("zones=%d", zones), func(b *testing.B) {
+			j := job.Demo()
+			j.Room, j.StaticOven = nil, nil
+			t := *j.Tunnel
+			t.Zones = nil
+			for i := range zones {
+				z := j.Tunnel.Zones[i*len(j.Tunnel.Zones)/zones]
+				z.Length *= float64(len(j.Tunnel.Zones)) / float64(zones)
+				t.Zones = append(t.Zones, z)
+			}
+			j.Tunnel = &t
+			measure(b, j)
+		})
 	}
 }
 
