@@ -23,7 +23,8 @@ STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
 OUT    := .build
 BINARY := $(OUT)/drywright
-WASM   := site/public/drywright.wasm
+# The programs that the core comes in for the browser.
+WASM   := $(foreach program,core planner fitter,site/public/$(program).wasm)
 EXEC   := site/public/wasm_exec.js
 TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
@@ -40,7 +41,7 @@ CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*')
 cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go') site/policy.txt
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
-                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -path '$(WASM)' -not -path '$(EXEC)') \
+                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)') \
                 $(wildcard testdata/invented-trials/*)
 
 .PHONY: bench peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
@@ -66,9 +67,9 @@ $(OUT)/toolchain: FORCE
 	@mkdir -p $(OUT); now="$$($(GO) version) $$($(NODE) --version)"; \
 	[ "$$now" = "$$(cat $@ 2>/dev/null)" ] || echo "$$now" > $@
 
-$(WASM): $(core_sources) $(wildcard wasm/browser/*.go) $(OUT)/toolchain
+$(WASM): site/public/%.wasm: $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
 	@mkdir -p $(@D)
-	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/$*
 
 $(EXEC): $(OUT)/toolchain
 	@mkdir -p $(@D)
@@ -78,7 +79,7 @@ $(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
 	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA)
 	@touch $@
 
-$(PARTS): go.mod go.sum $(wildcard wasm/browser/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain
+$(PARTS): go.mod go.sum $(wildcard wasm/browser/*/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain
 	@mkdir -p $(@D)
 	GO=$(GO) $(NODE) site/scripts/go-licences.mjs $@
 
@@ -135,7 +136,7 @@ test-format: $(TYPES) ## gofmt, go vet, staticcheck, and what the core must not 
 	@impure="$$($(GO) list -f '{{$$p := .ImportPath}}{{range .Imports}}{{$$p}} imports {{.}}{{"\n"}}{{end}}' $(CORE_PACKAGES) \
 	  | grep -E ' imports (os|net|time|log|sync|embed|syscall|math/rand|io/fs)(/|$$)' || true)"; \
 	[ -z "$$impure" ] || { echo "the core has no files, clock, network, chance or goroutines:"; echo "$$impure"; exit 1; }
-	@! GOOS=js GOARCH=wasm $(GO) list -deps ./wasm/browser | grep -x net/http || \
+	@! GOOS=js GOARCH=wasm $(GO) list -deps ./wasm/browser/... | grep -x net/http || \
 	  { echo "net/http would add 2 MB to what the browser loads"; exit 1; }
 
 test-go: ## the Go tests, natively

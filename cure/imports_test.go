@@ -42,7 +42,10 @@ var mayImport = map[string][]string{
 	"cure/cmd/schema":      {"cure/api", "cure/contract"},
 	"cure/cmd/drywright":   {"cure", "cure/api", "cure/fault", "cure/job", "cure/plan", "cure/report", "cure/result", "cure/sim", "site", "cure/fit", "cure/trial"},
 	"cure/fit":             {"cure/fault", "cure/regress", "cure/trial", "cure/kinetics", "cure/film", "cure/job", "cure/result", "cure/sim"},
-	"wasm/browser":         {"cure/api"},
+	"wasm/browser/bridge":  {"cure/api"},
+	"wasm/browser/core":    {"cure/api", "wasm/browser/bridge"},
+	"wasm/browser/planner": {"wasm/browser/bridge"},
+	"wasm/browser/fitter":  {"cure/api", "wasm/browser/bridge"},
 	"site":                 {},
 	"testdata":             {},
 

@@ -34,7 +34,7 @@ function part(name, version, folder) {
 
 const [version, home] = go('env', 'GOVERSION', 'GOROOT').split('\n');
 const format = '{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}';
-const modules = new Set(go('list', '-deps', '-f', format, './wasm/browser').split('\n').filter(Boolean));
+const modules = new Set(go('list', '-deps', '-f', format, './wasm/browser/...').split('\n').filter(Boolean));
 const parts = [
   part('Go, runtime and standard library', version.replace(/^go/, ''), home),
   ...[...modules].map((line) => part(...line.split(' '))),

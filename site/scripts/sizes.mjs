@@ -44,7 +44,9 @@ const parts = [
     total([...files.keys()].filter((name) => name.includes('worker'))) +
       (await fromDisk('public/wasm_exec.js')),
   ],
-  ['the core', await fromDisk('public/drywright.wasm')],
+  ['the core', await fromDisk('public/core.wasm')],
+  ['later: the core that plans', await fromDisk('public/planner.wasm')],
+  ['later: the core that fits trials', await fromDisk('public/fitter.wasm')],
 ];
 for (const [name, bytes] of parts)
   console.log(`${name.padEnd(44)}${bytes.toLocaleString('en').padStart(9)} bytes`);

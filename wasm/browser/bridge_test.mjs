@@ -1,4 +1,4 @@
-// The browser's entry under Node: the compiled core and the runtime's script exactly as the page's worker loads them.
+// The browser's entry under Node: the compiled programs and the runtime's script exactly as the page's workers load them.
 // Run by `make test-wasm`, which builds both first.
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
@@ -9,22 +9,32 @@ let announced = 0;
 
 const encode = (value) => new TextEncoder().encode(JSON.stringify(value));
 const decode = (bytes) => JSON.parse(new TextDecoder().decode(bytes));
-const ask = (request) => decode(globalThis.drywright(encode(request)));
+/** The functions of the programs by name; each program makes its own global. */
+const programs = {};
+const ask = (request, program = 'core') => decode(programs[program](encode(request)));
 
 before(async () => {
   await import(new URL('wasm_exec.js', page).href);
   globalThis.drywrightReady = () => announced++;
-  const go = new globalThis.Go();
-  const { instance } = await WebAssembly.instantiate(await readFile(new URL('drywright.wasm', page)), go.importObject);
-  go.run(instance); // never settles while the core lives
+  for (const [program, name] of [
+    ['core', 'drywright'],
+    ['planner', 'drywrightSweep'],
+    ['fitter', 'drywright'],
+  ]) {
+    const go = new globalThis.Go();
+    const { instance } = await WebAssembly.instantiate(await readFile(new URL(`${program}.wasm`, page)), go.importObject);
+    go.run(instance); // never settles while the program lives
+    programs[program] = globalThis[name];
+    delete globalThis[name];
+  }
 });
 
 // A live Go program keeps Node's event loop busy; nothing is left to wait for once the tests are through.
 test.after(() => setImmediate(() => process.exit(process.exitCode)));
 
-test('the function stands as soon as the program runs, and says so once', () => {
-  assert.equal(typeof globalThis.drywright, 'function');
-  assert.equal(announced, 1);
+test('the functions stand as soon as their program runs, and each says so once', () => {
+  for (const program of ['core', 'planner', 'fitter']) assert.equal(typeof programs[program], 'function', program);
+  assert.equal(announced, 3);
 });
 
 test('it describes itself and computes the demo job it describes', () => {
@@ -43,7 +53,7 @@ test('it describes itself and computes the demo job it describes', () => {
 test('the same question gives the same bytes', () => {
   const { catalogue } = ask({ op: 'describe' });
   const request = encode({ op: 'predict', job: catalogue.demo });
-  assert.deepEqual(globalThis.drywright(request), globalThis.drywright(request));
+  assert.deepEqual(programs.core(request), programs.core(request));
 });
 
 test('a bad job comes back as faults with paths', () => {
@@ -72,18 +82,19 @@ const limits = () => ({
   },
 });
 
-test('a sweep asks a pool, while the core goes on answering, and ends as if it had done all by itself', async () => {
-  const alone = globalThis.drywright(encode(limits()));
+test('a sweep asks a pool, while the core goes on answering, and finds what is found one setting after the other', async () => {
+  const alone = await programs.planner(encode(limits()), { pool: async (list) => list.map((r) => programs.core(r)), tell() {} }, 1);
+  assert.equal(decode(alone).ok, true);
   let asked = 0;
   const host = {
     async pool(requests) {
       asked += requests.length;
       await new Promise((resolve) => setTimeout(resolve, 1));
-      return requests.map((request) => globalThis.drywright(request));
+      return requests.map((request) => programs.core(request));
     },
     tell() {},
   };
-  const sweep = globalThis.drywrightSweep(encode(limits()), host, 2);
+  const sweep = programs.planner(encode(limits()), host, 2);
   assert.equal(ask({ op: 'demo' }).ok, true);
   assert.deepEqual(await sweep, alone);
   assert.ok(asked > 3, `${asked} requests`);
@@ -91,11 +102,11 @@ test('a sweep asks a pool, while the core goes on answering, and ends as if it h
 
 test('a pool that fails ends the sweep with its words', async () => {
   const host = { pool: () => Promise.reject(new Error('cancelled')), tell() {} };
-  const answer = decode(await globalThis.drywrightSweep(encode(limits()), host, 2));
+  const answer = decode(await programs.planner(encode(limits()), host, 2));
   assert.equal(answer.ok, false);
   assert.match(answer.message, /cancelled/);
   for (const arguments_ of [[], [null, null, null], [encode(limits()), null, 1], [encode(limits()), {}, 'many']]) {
-    const refused = decode(await globalThis.drywrightSweep(...arguments_));
+    const refused = decode(await programs.planner(...arguments_));
     assert.equal(refused.ok, false);
     assert.ok(refused.message, JSON.stringify(refused));
   }
@@ -103,7 +114,7 @@ test('a pool that fails ends the sweep with its words', async () => {
 
 test('what is not a request is refused, and the core goes on', () => {
   for (const arguments_ of [[], [null], ['text'], [42], [{ length: 3 }], [new Uint8Array()], [encode('text')], [encode({})]]) {
-    const answer = decode(globalThis.drywright(...arguments_));
+    const answer = decode(programs.core(...arguments_));
     assert.equal(answer.ok, false);
     assert.ok(answer.message || answer.faults?.length, JSON.stringify(answer));
   }

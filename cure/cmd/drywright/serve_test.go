@@ -18,7 +18,7 @@ import (
 func page() fstest.MapFS {
 	return fstest.MapFS{
 		"index.html":      {Data: []byte("<!doctype html><title>x</title>")},
-		"drywright.wasm":  {Data: []byte("\x00asm")},
+		"core.wasm":       {Data: []byte("\x00asm")},
 		"wasm_exec.js":    {Data: []byte("//")},
 		"assets/a-1.css":  {Data: []byte("a{}")},
 		"assets/icon.svg": {Data: []byte("<svg/>")},
@@ -34,7 +34,7 @@ func TestMediaTypes(t *testing.T) {
 		kind   string
 	}{
 		"/":                {200, "text/html; charset=utf-8"},
-		"/drywright.wasm":  {200, "application/wasm"},
+		"/core.wasm":       {200, "application/wasm"},
 		"/wasm_exec.js":    {200, "text/javascript; charset=utf-8"},
 		"/assets/a-1.css":  {200, "text/css; charset=utf-8"},
 		"/assets/icon.svg": {200, "image/svg+xml"},
@@ -65,7 +65,7 @@ func TestMediaTypes(t *testing.T) {
 // RFC 9110, 13.1.2: a browser that names the tag of what it has is told that nothing has changed.
 func TestUnchangedFilesAreNotSentAgain(t *testing.T) {
 	handler := pageHandler(page())
-	for _, path := range []string{"/", "/drywright.wasm", "/assets/a-1.css"} {
+	for _, path := range []string{"/", "/core.wasm", "/assets/a-1.css"} {
 		first := httptest.NewRecorder()
 		handler.ServeHTTP(first, httptest.NewRequest(http.MethodGet, path, nil))
 		tag := first.Header().Get("ETag")

@@ -1,6 +1,12 @@
 /** What the page and its worker say to each other. Bytes are JSON as cure/api reads and writes it. */
 
-/** Where the worker finds the compiled core. A later self-contained build hands over the module instead of addresses. */
+/**
+ * The programs that the core comes in, each with the operations of some groups: core answers typing and judges settings,
+ * planner leads sweeps, fitter fits trials.
+ */
+export type Program = 'core' | 'planner' | 'fitter';
+
+/** Where the worker finds a program. A later self-contained build hands over the module instead of addresses. */
 export interface Source {
   readonly exec: string;
   readonly wasm: string;

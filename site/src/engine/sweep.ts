@@ -36,6 +36,12 @@ interface Piece {
   settings: number;
 }
 
+/** What the crew starts from: the program, and its module where somebody has compiled it. */
+export interface Crew {
+  readonly source: Source;
+  module(): WebAssembly.Module | null;
+}
+
 /** How long idle workers are kept [ms]. */
 const keeping = 10_000;
 
@@ -51,14 +57,15 @@ export class SweepEngine {
   #nextId = 1;
   readonly #hire: () => Port;
   readonly #source: Source;
-  readonly #module: () => WebAssembly.Module | null;
+  #module: WebAssembly.Module | null = null;
+  readonly #of: Crew;
   readonly #size: number;
 
-  /** size is how many settings are judged at once. */
-  constructor(hire: () => Port, source: Source, module: () => WebAssembly.Module | null, size: number) {
+  /** source is what the lead runs, size how many settings are judged at once. */
+  constructor(hire: () => Port, source: Source, crew: Crew, size: number) {
     this.#hire = hire;
     this.#source = source;
-    this.#module = module;
+    this.#of = crew;
     this.#size = size;
   }
 
@@ -75,7 +82,7 @@ export class SweepEngine {
   /** Hires lead and crew for a question that is about to come; they go again where none does. */
   warm(): void {
     if (this.#running) return;
-    this.#lead ??= this.#start();
+    this.#lead ??= this.#startLead();
     this.#enlist();
     this.#rest();
   }
@@ -95,18 +102,21 @@ export class SweepEngine {
         if (this.#running?.id === id) this.#dismiss(aborted());
       });
       const bytes = new TextEncoder().encode(JSON.stringify(request));
-      this.#lead ??= this.#start();
+      this.#lead ??= this.#startLead();
       this.#lead.postMessage({ kind: 'sweep', id, bytes, workers: this.#size }, [bytes.buffer]);
       if (crew) this.#enlist();
     });
   }
 
-  #start(): Port {
+  #startLead(): Port {
+    return this.#start(this.#source, this.#module);
+  }
+
+  #start(source: Source, module: WebAssembly.Module | null): Port {
     const port = this.#hire();
     port.onmessage = (event) => this.#hear(port, event.data);
     port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
-    const module = this.#module();
-    port.postMessage({ kind: 'start', source: this.#source, module });
+    port.postMessage({ kind: 'start', source, module });
     if (module) {
       const late = (): void => this.#hear(port, { kind: 'dead', reason: 'The worker did not start.' });
       this.#starting.set(port, setTimeout(late, patience));
@@ -114,9 +124,10 @@ export class SweepEngine {
     return port;
   }
 
-  #enlist(): void {
-    while (this.#crew.size < this.#size) {
-      const port = this.#start();
+  /** Hires for so many pieces at once. */
+  #enlist(pieces = this.#size): void {
+    while (this.#crew.size < Math.min(this.#size, pieces)) {
+      const port = this.#start(this.#of.source, this.#of.module());
       this.#crew.add(port);
       this.#free.push(port);
     }
@@ -128,6 +139,7 @@ export class SweepEngine {
     if (from !== this.#lead && !this.#crew.has(from)) return; // a last word of one already let go
     switch (message.kind) {
       case 'ready':
+        if (from === this.#lead) this.#module = message.module;
         return;
       case 'dead':
         this.#dismiss(new EngineError(message.reason));
@@ -150,7 +162,7 @@ export class SweepEngine {
       this.#queue.push({ batch, place, bytes, settings: settings[place] ?? 0 });
     });
     if (requests.length === 0) this.#lead?.postMessage({ kind: 'judged', batch: number, replies: [] });
-    this.#enlist();
+    this.#enlist(this.#queue.length + this.#busy.size);
     this.#handOut();
   }
 

@@ -92,7 +92,7 @@ test('a newer version is announced, waits to be asked, and takes over all window
   host.files = laterThan(built, '2');
   host.asked = [];
   assert.ok(await look(view.page));
-  assert.ok(!host.asked.includes('drywright.wasm'), 'what has not changed is not fetched again');
+  assert.ok(!host.asked.includes('core.wasm'), 'what has not changed is not fetched again');
   await screen.until(async () => assert.match(await screen.text('#update'), /new version .* is ready/));
   assert.deepEqual(await version(view.page), ['1', '1']);
   await visit(screen);

@@ -193,7 +193,7 @@ test('nothing scrolls sideways on a telephone', async () => {
 });
 
 test('said nothing on the console and asked nothing of anyone else', () => {
-  assert.ok(view.asked.has('/drywright.wasm'), 'the requests of the worker are watched too');
+  assert.ok(view.asked.has('/core.wasm'), 'the requests of the worker are watched too');
   assert.deepEqual(view.complaints, []);
   assert.deepEqual(view.elsewhere, []);
 });

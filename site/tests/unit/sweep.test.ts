@@ -3,6 +3,10 @@ import { isAbort } from '../../src/engine/client';
 import { SweepEngine } from '../../src/engine/sweep';
 import { bytesOf, FakePort, valueOf } from './ports';
 
+const [planner, core] = [
+  { exec: 'x', wasm: 'p' },
+  { exec: 'x', wasm: 'c' },
+];
 const module = {} as WebAssembly.Module;
 const question = { op: 'limits', job: { a: 1 } };
 const good = { ok: true, faults: [] };
@@ -15,8 +19,8 @@ function staff(size = 2): { engine: SweepEngine; hired: FakePort[]; lead: () => 
       hired.push(port);
       return port;
     },
-    { exec: 'x', wasm: 'y' },
-    () => module,
+    planner,
+    { source: core, module: () => module },
     size,
   );
   const lead = (): FakePort => {
@@ -43,7 +47,7 @@ test('a batch is spread over the crew and comes back in its order', async () => 
   const asked = engine.sweep(question, anyone(), { judged: (n) => judged.push(n) });
   expect(hired).toHaveLength(3);
   expect(hired.map((p) => p.told[0])).toEqual(
-    hired.map(() => ({ kind: 'start', source: { exec: 'x', wasm: 'y' }, module })),
+    hired.map((_, i) => ({ kind: 'start', source: i ? core : planner, module: i ? module : null })),
   );
   const first = lead().told[1];
   expect(first?.kind === 'sweep' && [valueOf(first.bytes), first.workers]).toEqual([question, 2]);
@@ -63,6 +67,20 @@ test('a batch is spread over the crew and comes back in its order', async () => 
 
   lead().reply({ ...good, limits: [] });
   expect(await asked).toEqual({ ...good, limits: [] });
+});
+
+test('the lead of the next sweep starts from what the first has compiled; one piece needs one of the crew', () => {
+  const { engine, hired, lead } = staff();
+  const compiled = {} as WebAssembly.Module;
+  const stop = new AbortController();
+  void failure(engine.ask(question, stop.signal));
+  expect(hired).toHaveLength(1);
+  lead().say({ kind: 'ready', module: compiled });
+  lead().say({ kind: 'batch', batch: 0, requests: [bytesOf('a')], settings: [1] });
+  expect(hired).toHaveLength(2);
+  stop.abort();
+  void failure(engine.ask(question, anyone()));
+  expect(hired[2]?.told[0]).toEqual({ kind: 'start', source: planner, module: compiled });
 });
 
 test('an empty batch comes back at once', () => {

@@ -1,4 +1,4 @@
-package main
+package bridge
 
 import (
 	"errors"
@@ -8,9 +8,11 @@ import (
 	"github.com/drywright/drywright/cure/api"
 )
 
-// sweep answers one planning request: drywrightSweep(request Uint8Array, host, workers) promises a Uint8Array. The host has
-// two functions: pool(Uint8Array[]) promises the answers to requests for drywright, in their order, and tell(Uint8Array)
-// takes what is known so far. A pool whose promise is rejected ends the sweep.
+// Sweeps is the function drywrightSweep(request Uint8Array, host, workers), which promises the Uint8Array that answers one
+// planning request. The host has two functions: pool(Uint8Array[]) promises the answers to requests for drywright, in their
+// order, and tell(Uint8Array) takes what is known so far. A pool whose promise is rejected ends the sweep.
+func Sweeps() Function { return Function{"drywrightSweep", sweep} }
+
 func sweep(_ js.Value, args []js.Value) any {
 	executor := js.FuncOf(func(_ js.Value, settle []js.Value) any {
 		go func() {
