@@ -26,6 +26,8 @@ BINARY := $(OUT)/drywright
 # The programs that the core comes in for the browser.
 WASM   := $(foreach program,core planner fitter,site/public/$(program).wasm)
 EXEC   := site/public/wasm_exec.js
+# What the core says in each language, as the page hands it over.
+WORDS  := $(patsubst cure/words/languages/%.json,site/public/words/%.json,$(wildcard cure/words/languages/*.json))
 TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
 DIST   := site/dist/index.html
@@ -38,10 +40,11 @@ PACKAGES := ./cure/... ./site ./testdata
 # The pure core, which runs in the browser: all of cure but its commands.
 CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 
-core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*')
-cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go') site/policy.txt
+core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*' \
+                -not -path 'cure/words/languages/*')
+cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go') site/policy.txt $(wildcard cure/words/languages/*)
 site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
-                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)') \
+                -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)' -not -path 'site/public/words/*') \
                 $(wildcard testdata/invented-trials/*)
 
 .PHONY: bench peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
@@ -56,7 +59,7 @@ run: build ## build everything and serve the page (PORT=8417)
 
 build: $(BINARY) ## build the command with the page in it: .build/drywright
 
-wasm: $(WASM) $(EXEC) ## build the core for the browser
+wasm: $(WASM) $(EXEC) $(WORDS) ## build the core for the browser
 
 types: $(TYPES) ## generate the TypeScript types and the JSON Schema from the Go types
 
@@ -70,6 +73,10 @@ $(OUT)/toolchain: FORCE
 $(WASM): site/public/%.wasm: $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
 	@mkdir -p $(@D)
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/$*
+
+$(WORDS): site/public/words/%.json: cure/words/languages/%.json
+	@mkdir -p $(@D)
+	$(NODE) -e "const { page, ...core } = JSON.parse(fs.readFileSync('$<', 'utf8')); fs.writeFileSync('$@', JSON.stringify(core))"
 
 $(EXEC): $(OUT)/toolchain
 	@mkdir -p $(@D)
@@ -87,7 +94,7 @@ $(NPM_CI): site/package.json site/package-lock.json $(OUT)/toolchain
 	cd site && $(NPM) ci --no-audit --no-fund --loglevel=error
 	@touch $@
 
-$(DIST): $(site_sources) $(TYPES) $(PARTS) $(WASM) $(EXEC) $(NPM_CI)
+$(DIST): $(site_sources) $(TYPES) $(PARTS) $(WASM) $(EXEC) $(WORDS) $(NPM_CI)
 	cd site && $(NPM) run --silent build
 	@touch $@
 
@@ -143,7 +150,7 @@ test-go: ## the Go tests, natively
 	$(GO) test -timeout 30m ./cure/... ./site
 
 # The environment is cut down because the runtime's start-up area for arguments and environment is small.
-test-wasm: $(WASM) $(EXEC) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry
+test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry
 	GOOS=js GOARCH=wasm $(GO) test -short -vet=off -timeout 30m \
 	  -exec "env -i PATH=$$(dirname "$$(command -v $(NODE))"):/usr/bin:/bin HOME=$$HOME $$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec" \
 	  $(CORE_PACKAGES)

@@ -13,7 +13,7 @@ func BenchmarkPredict(b *testing.B) {
 		b.Run("demo="+d.ID, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := cure.Predict(d.Job); err != nil {
+				if _, err := cure.Predict(english(), d.Job); err != nil {
 					b.Fatal(err)
 				}
 			}

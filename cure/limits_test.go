@@ -36,7 +36,7 @@ func TestLimitsHoldInPredict(t *testing.T) {
 				q.Limits = append(q.Limits, plan.LimitQuestion{Variable: v.ID})
 			}
 		}
-		limits, err := cure.Limits(q, plan.Batch, nil)
+		limits, err := cure.Limits(english(), q, plan.Batch, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -59,7 +59,7 @@ func holds(t *testing.T, name string, s plan.Study, l *plan.Limit) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		whole, err := cure.Predict(j)
+		whole, err := cure.Predict(english(), j)
 		if err != nil {
 			t.Fatal(err)
 		}

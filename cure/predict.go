@@ -6,6 +6,8 @@
 // part over time), sim (one job along its routes). Package job holds the question, result the answer, report the words,
 // material the generic records, api the same as bytes.
 //
+// Every function takes a speaker, which says the answer in a language and a system of units.
+//
 // Everything here is pure: the same job gives the same result, nothing is read, written, logged or timed.
 package cure
 
@@ -19,7 +21,7 @@ import (
 
 // Predict computes every route that the job asks for. A job that validation refuses gives a fault.List with every
 // fault; a route that could not be finished is part of the result, with a warning and what was found.
-func Predict(j job.Job) (result.Result, error) {
+func Predict(say report.Speaker, j job.Job) (result.Result, error) {
 	if err := job.Validate(j); err != nil {
 		return result.Result{}, err
 	}
@@ -27,27 +29,27 @@ func Predict(j job.Job) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	report.Fill(&r)
+	say.Fill(&r)
 	return r, nil
 }
 
 // Aims settles a study and says what its route is and could be asked for.
-func Aims(s plan.Study, evaluate plan.Evaluate) (plan.Study, plan.Aims, error) {
+func Aims(say report.Speaker, s plan.Study, evaluate plan.Evaluate) (plan.Study, plan.Aims, error) {
 	s, err := s.Settle(evaluate)
 	if err != nil {
 		return s, plan.Aims{}, err
 	}
 	aims := s.Aims()
-	report.FillAims(&aims)
+	say.FillAims(&aims)
 	return s, aims, nil
 }
 
 // Limits says how far things can be pushed before something fails. tell takes what is known before the changes of plant and
 // coat are looked at; nil where nobody watches.
-func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate, tell func([]plan.Limit)) ([]plan.Limit, error) {
+func Limits(say report.Speaker, q plan.LimitsQuestion, evaluate plan.Evaluate, tell func([]plan.Limit)) ([]plan.Limit, error) {
 	worded := func(limits []plan.Limit) []plan.Limit {
 		for i := range limits {
-			report.FillLimit(&limits[i])
+			say.FillLimit(&limits[i])
 		}
 		return limits
 	}
@@ -60,9 +62,9 @@ func Limits(q plan.LimitsQuestion, evaluate plan.Evaluate, tell func([]plan.Limi
 }
 
 // Window finds which settings of two variables are good. tell takes the picture as it fills in; nil where nobody watches.
-func Window(q plan.WindowQuestion, evaluate plan.Evaluate, tell func(plan.Window)) (plan.Window, error) {
+func Window(say report.Speaker, q plan.WindowQuestion, evaluate plan.Evaluate, tell func(plan.Window)) (plan.Window, error) {
 	filled := func(w plan.Window) {
-		report.FillWindow(&w)
+		say.FillWindow(&w)
 		tell(w)
 	}
 	if tell == nil {
@@ -70,52 +72,52 @@ func Window(q plan.WindowQuestion, evaluate plan.Evaluate, tell func(plan.Window
 	}
 	w, err := plan.FindWindow(q, evaluate, filled)
 	if err == nil {
-		report.FillWindow(&w)
+		say.FillWindow(&w)
 	}
 	return w, err
 }
 
 // Spread says how sure a setting is while inputs vary, and which of them decide. Tell, where it is not nil, takes what is
 // known so far.
-func Spread(q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread)) (plan.Spread, error) {
+func Spread(say report.Speaker, q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread)) (plan.Spread, error) {
 	spread, err := plan.FindSpread(q, evaluate, func(s plan.Spread) {
 		if tell != nil {
-			report.FillSpread(&s)
+			say.FillSpread(&s)
 			tell(s)
 		}
 	})
 	if err == nil {
-		report.FillSpread(&spread)
+		say.FillSpread(&spread)
 	}
 	return spread, err
 }
 
 // Costs sets the cost of a day against its quantity for every route of a job. Tell, where it is not nil, takes what is known
 // so far.
-func Costs(q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (plan.Costs, error) {
+func Costs(say report.Speaker, q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (plan.Costs, error) {
 	costs, err := plan.FindCosts(q, evaluate, func(c plan.Costs) {
 		if tell != nil {
-			report.FillCosts(&c)
+			say.FillCosts(&c)
 			tell(c)
 		}
 	})
 	if err == nil {
-		report.FillCosts(&costs)
+		say.FillCosts(&costs)
 	}
 	return costs, err
 }
 
 // Optimise looks for the settings that take least while they stay as sure as wanted. Tell, where it is not nil, takes what is
 // known so far.
-func Optimise(q plan.OptimiseQuestion, evaluate plan.Evaluate, tell func(plan.Optimum)) (plan.Optimum, error) {
+func Optimise(say report.Speaker, q plan.OptimiseQuestion, evaluate plan.Evaluate, tell func(plan.Optimum)) (plan.Optimum, error) {
 	optimum, err := plan.FindOptimum(q, evaluate, func(a plan.Optimum) {
 		if tell != nil {
-			report.FillOptimum(&a)
+			say.FillOptimum(&a)
 			tell(a)
 		}
 	})
 	if err == nil {
-		report.FillOptimum(&optimum)
+		say.FillOptimum(&optimum)
 	}
 	return optimum, err
 }

@@ -11,12 +11,14 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // The contract of the result: three routes for the demo, all seven marks each, every text filled.
 func TestDemoGivesThreeAnswers(t *testing.T) {
-	r, err := cure.Predict(job.Demo())
+	r, err := cure.Predict(english(), job.Demo())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +45,7 @@ func TestDemoGivesThreeAnswers(t *testing.T) {
 func TestPredictionIsDeterministic(t *testing.T) {
 	var texts [2][]byte
 	for i := range texts {
-		r, err := cure.Predict(job.Demo())
+		r, err := cure.Predict(english(), job.Demo())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -62,7 +64,7 @@ func TestEveryFaultIsTold(t *testing.T) {
 	j.Film.WetCoat = 50
 	j.Part.Thickness = -1
 	j.Tunnel.Zones[1].Length = 0
-	_, err := cure.Predict(j)
+	_, err := cure.Predict(english(), j)
 	var list fault.List
 	if !errors.As(err, &list) || len(list) != 3 {
 		t.Fatalf("got %v", err)
@@ -81,7 +83,7 @@ func TestAnswersMoveAsAPractitionerExpects(t *testing.T) {
 		j := job.Demo()
 		j.Workshop.Air = j.Workshop.Air[:1]
 		change(&j)
-		r, err := cure.Predict(j)
+		r, err := cure.Predict(english(), j)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -118,7 +120,7 @@ func TestAnswersMoveAsAPractitionerExpects(t *testing.T) {
 }
 
 func ExamplePredict() {
-	r, err := cure.Predict(job.Demo())
+	r, err := cure.Predict(english(), job.Demo())
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -131,3 +133,6 @@ func ExamplePredict() {
 	// Static oven: 54.9 min
 	// Tunnel oven: 18.2 min
 }
+
+// english is how these tests read answers.
+func english() report.Speaker { return report.New(languages.English(), report.SI) }

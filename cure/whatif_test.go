@@ -24,7 +24,7 @@ func demo(t *testing.T, id string) job.Job {
 // answer computes one route of a job.
 func answer(t *testing.T, j job.Job, kind result.Kind) result.Route {
 	t.Helper()
-	r, err := cure.Predict(j)
+	r, err := cure.Predict(english(), j)
 	if err != nil {
 		t.Fatal(err)
 	}

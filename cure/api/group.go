@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Group is a set of operations that are offered together. A program links what the groups that it names need and nothing
@@ -18,19 +19,19 @@ type operation struct {
 	do func(Request) (Response, error)
 }
 
-// Offer gives what answers requests with the operations of some groups.
-func Offer(groups ...Group) func(request []byte) []byte {
+// Offer gives what answers requests with the operations of some groups, in the words of a language.
+func Offer(w *words.Words, groups ...Group) func(request []byte) []byte {
 	var all Group
 	for _, g := range groups {
 		all = append(all, g...)
 	}
-	return func(request []byte) []byte { return written(answer(request, all)) }
+	return func(request []byte) []byte { return written(answer(w, request, all)) }
 }
 
-// Handle answers one request with all operations. It never fails: whatever goes wrong is told in the response. Requests of
+// Handle answers one request with all operations, in the words of a language. It never fails: whatever goes wrong is told in the response. Requests of
 // more than MaxRequest bytes are refused unread.
-func Handle(request []byte) []byte {
-	return Offer(Predicting(), Planning(), Fitting(), Schemas())(request)
+func Handle(w *words.Words, request []byte) []byte {
+	return Offer(w, Predicting(), Planning(), Fitting(), Schemas())(request)
 }
 
 // carryOut does what a request asks for.

@@ -8,6 +8,8 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/report"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // written is a response as bytes.
@@ -22,7 +24,7 @@ func written(r Response) []byte {
 }
 
 // answer carries out a request with the operations of a group; a panic of the core becomes a message.
-func answer(request []byte, offered Group) (r Response) {
+func answer(w *words.Words, request []byte, offered Group) (r Response) {
 	defer func() {
 		if p := recover(); p != nil {
 			r = Response{Message: fmt.Sprint("panic: ", p)}
@@ -33,14 +35,16 @@ func answer(request []byte, offered Group) (r Response) {
 		}
 	}()
 	q, err := read(request)
+	q.say = report.New(w, q.Units)
 	if err != nil {
-		return refusal(err)
+		return q.refusal(err)
 	}
 	r, err = offered.carryOut(q)
 	if err != nil {
-		return refusal(err)
+		return q.refusal(err)
 	}
 	r.OK = true
+	q.say.Tell(&r)
 	return r
 }
 
@@ -54,11 +58,14 @@ func read(request []byte) (Request, error) {
 	d := json.NewDecoder(bytes.NewReader(request))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&q); err != nil {
-		return Request{}, fault.New(fault.Syntax, "", "the request is not readable: "+err.Error(),
+		return q, fault.New(fault.Syntax, "", "the request is not readable: "+err.Error(),
 			`Send one JSON object: {"op": "predict", "job": {...}}.`)
 	}
 	if d.More() {
-		return Request{}, fault.New(fault.Syntax, "", "the request goes on after its end", "Send one JSON object.")
+		return q, fault.New(fault.Syntax, "", "the request goes on after its end", "Send one JSON object.")
+	}
+	if q.Units != "" && q.Units != report.SI && q.Units != report.US {
+		return q, fault.New(fault.Choice, "units", fmt.Sprintf("%q", q.Units), "Give si or us.")
 	}
 	return q, nil
 }
@@ -73,7 +80,7 @@ func (q Request) decode() (job.Job, error) {
 
 // refusal turns an error into a response. Every error of the core is a fault or a list of them; another one is told in
 // its own words.
-func refusal(err error) Response {
+func (q Request) refusal(err error) Response {
 	var list fault.List
 	var one *fault.Fault
 	switch {
@@ -85,9 +92,16 @@ func refusal(err error) Response {
 	}
 	r := Response{Faults: make([]Fault, len(list))}
 	for i, f := range list {
-		r.Faults[i] = Fault{Fault: *f, Text: f.Error()}
+		r.Faults[i] = q.told(f)
 	}
 	return r
+}
+
+// told is a fault in words.
+func (q Request) told(f *fault.Fault) Fault {
+	t := Fault{Fault: *f, Text: f.Sentence()}
+	q.say.Tell(&t)
+	return t
 }
 
 // encode writes JSON in one line. Signs such as < stay as they are, since no response is put into HTML unescaped.

@@ -9,18 +9,20 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // canned predicts the same for every job.
-func canned(j job.Job) (result.Result, error) {
+func canned(_ report.Speaker, j job.Job) (result.Result, error) {
 	return result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}, nil
 }
 
 // ask puts a request and reads the response.
 func ask(t *testing.T, request string, predict predictor) Response {
 	t.Helper()
-	text := Offer(predicting(predict), Planning(), Fitting(), Schemas())([]byte(request))
+	text := Offer(languages.English(), predicting(predict), Planning(), Fitting(), Schemas())([]byte(request))
 	if bytes.ContainsRune(text, '\n') {
 		t.Errorf("the response to %.60s has line breaks", request)
 	}
@@ -119,22 +121,22 @@ func TestFaults(t *testing.T) {
 // What the core does wrong is told, not passed on: a panic, a number that JSON does not have, an error of no known kind.
 func TestFailingCore(t *testing.T) {
 	demo := with(t, Predict, job.Demo())
-	one := func(job.Job) (result.Result, error) {
+	one := func(report.Speaker, job.Job) (result.Result, error) {
 		return result.Result{}, fault.New(fault.Numeric, "numerics", "no answer", "Loosen it.")
 	}
 	if r := ask(t, demo, one); r.OK || r.Result != nil || len(r.Faults) != 1 || r.Faults[0].Text != "numerics: no answer. Loosen it." {
 		t.Errorf("a fault: %+v", r)
 	}
-	strange := func(job.Job) (result.Result, error) { return result.Result{}, bytes.ErrTooLarge }
+	strange := func(report.Speaker, job.Job) (result.Result, error) { return result.Result{}, bytes.ErrTooLarge }
 	if r := ask(t, demo, strange); r.OK || r.Result != nil || r.Message != bytes.ErrTooLarge.Error() {
 		t.Errorf("an error: %+v", r)
 	}
-	panics := func(job.Job) (result.Result, error) { panic("index out of range") }
+	panics := func(report.Speaker, job.Job) (result.Result, error) { panic("index out of range") }
 	if r := ask(t, demo, panics); r.OK || r.Message != "panic: index out of range" {
 		t.Errorf("a panic: %+v", r)
 	}
-	unspeakable := func(j job.Job) (result.Result, error) {
-		r, err := canned(j)
+	unspeakable := func(_ report.Speaker, j job.Job) (result.Result, error) {
+		r, err := canned(report.Speaker{}, j)
 		r.Routes = []result.Route{{Answer: result.Answer{Deadline: math.NaN()}}}
 		return r, err
 	}
@@ -146,7 +148,7 @@ func TestFailingCore(t *testing.T) {
 // The demo job through the real core, twice: an answer for each route, and the same bytes.
 func TestHandleIsDeterministic(t *testing.T) {
 	request := []byte(with(t, Predict, job.Demo()))
-	first := Handle(request)
+	first := Handle(languages.English(), request)
 	var r Response
 	if err := json.Unmarshal(first, &r); err != nil || !r.OK || len(r.Result.Routes) != 3 {
 		t.Fatalf("%v, %.300s", err, first)
@@ -156,11 +158,11 @@ func TestHandleIsDeterministic(t *testing.T) {
 			t.Errorf("route %s is not filled in: %+v", route.Kind, route.Answer)
 		}
 	}
-	if second := Handle(request); !bytes.Equal(first, second) {
+	if second := Handle(languages.English(), request); !bytes.Equal(first, second) {
 		t.Error("the same request gives other bytes")
 	}
 	describe := []byte(`{"op":"describe"}`)
-	if !bytes.Equal(Handle(describe), Handle(describe)) {
+	if !bytes.Equal(Handle(languages.English(), describe), Handle(languages.English(), describe)) {
 		t.Error("the catalogue differs from one call to the next")
 	}
 }
@@ -173,7 +175,7 @@ func FuzzHandle(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, request []byte) {
 		var r Response
-		if err := json.Unmarshal(Offer(predicting(canned), Planning(), Fitting(), Schemas())(request), &r); err != nil {
+		if err := json.Unmarshal(Offer(languages.English(), predicting(canned), Planning(), Fitting(), Schemas())(request), &r); err != nil {
 			t.Fatal(err)
 		}
 		if strings.HasPrefix(r.Message, "panic:") || !r.OK && len(r.Faults) == 0 && r.Message == "" {

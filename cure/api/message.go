@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -65,12 +66,17 @@ type Request struct {
 
 	MoistAir *MoistAirQuestion `json:"moist_air,omitempty"`
 
+	// Units in which texts give their numbers: "si", which counts where none is given, or "us".
+	Units report.Units `json:"units,omitempty"`
+
 	// Table is the text of a trial's table (read_table, fit), Trial the question asked of it; read_table takes kind and columns of it.
 	Table string        `json:"table,omitempty"`
 	Trial *fit.Question `json:"trial,omitempty"`
 	// Adoption is what a fit offered to adopt, Name the fit to drop.
 	Adoption *job.Fit `json:"adoption,omitempty"`
 	Name     string   `json:"name,omitempty"`
+
+	say report.Speaker // for the answer
 }
 
 // TrialSet is a batch of settings to be judged.

@@ -43,7 +43,7 @@ func (p planner) variables(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("study")
 	}
 	q.Study.Job = j
-	study, aims, err := cure.Aims(*q.Study, p.evaluate)
+	study, aims, err := cure.Aims(q.say, *q.Study, p.evaluate)
 	if err != nil {
 		return Response{}, err
 	}
@@ -56,7 +56,7 @@ func (p planner) limits(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("limits")
 	}
 	q.Limits.Study.Job = j
-	limits, err := cure.Limits(*q.Limits, p.evaluate, func(soFar []plan.Limit) { p.tell(Response{Limits: soFar}) })
+	limits, err := cure.Limits(q.say, *q.Limits, p.evaluate, func(soFar []plan.Limit) { p.tell(Response{Limits: soFar}) })
 	return Response{Limits: limits}, err
 }
 
@@ -65,7 +65,7 @@ func (p planner) window(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("window")
 	}
 	q.Window.Study.Job = j
-	w, err := cure.Window(*q.Window, p.evaluate, func(w plan.Window) { p.tell(Response{Window: &w}) })
+	w, err := cure.Window(q.say, *q.Window, p.evaluate, func(w plan.Window) { p.tell(Response{Window: &w}) })
 	return Response{Window: &w}, err
 }
 

@@ -13,6 +13,7 @@ import (
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // quick is the demo's tunnel at settings that compute fast.
@@ -92,13 +93,13 @@ func TestSweepEqualsHandle(t *testing.T) {
 		"window": {Op: Window, Window: &plan.WindowQuestion{Study: study, X: plan.Axis{Variable: plan.LineSpeed}, Y: plan.Axis{Variable: plan.ZonesInStep}, Points: 20}},
 	} {
 		request := planning(t, q)
-		alone := Handle(request)
+		alone := Handle(languages.English(), request)
 		told := 0
 		for _, workers := range []int{1, 4} {
-			shared := Sweep(request, Host{Workers: workers, Pool: func(requests [][]byte) ([][]byte, error) {
+			shared := Sweep(languages.English(), request, Host{Workers: workers, Pool: func(requests [][]byte) ([][]byte, error) {
 				replies := make([][]byte, len(requests))
 				for i := range requests {
-					replies[i] = Handle(requests[i])
+					replies[i] = Handle(languages.English(), requests[i])
 				}
 				return replies, nil
 			}, Tell: func(news []byte) {
@@ -127,12 +128,12 @@ func TestSweepEnds(t *testing.T) {
 	for want, pool := range map[string]func([][]byte) ([][]byte, error){
 		"cancelled":           func([][]byte) ([][]byte, error) { return nil, errors.New("cancelled") },
 		"settings were lost":  func([][]byte) ([][]byte, error) { return nil, nil },
-		"the request is not":  func(r [][]byte) ([][]byte, error) { return [][]byte{Handle([]byte("}"))}, nil },
+		"the request is not":  func(r [][]byte) ([][]byte, error) { return [][]byte{Handle(languages.English(), []byte("}"))}, nil },
 		"invalid character":   func(r [][]byte) ([][]byte, error) { return [][]byte{[]byte("}")}, nil },
 		"panic: out of paper": func(r [][]byte) ([][]byte, error) { return [][]byte{[]byte(`{"message":"panic: out of paper"}`)}, nil },
 	} {
 		var r Response
-		if err := json.Unmarshal(Sweep(request, Host{Workers: 2, Pool: pool}), &r); err != nil {
+		if err := json.Unmarshal(Sweep(languages.English(), request, Host{Workers: 2, Pool: pool}), &r); err != nil {
 			t.Fatal(err)
 		}
 		said := r.Message

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -14,7 +15,7 @@ import (
 func Predicting() Group { return predicting(cure.Predict) }
 
 // predictor computes a job.
-type predictor func(job.Job) (result.Result, error)
+type predictor func(report.Speaker, job.Job) (result.Result, error)
 
 // predicting is Predicting with the model given, so that a test can hand it one that breaks.
 func predicting(predict predictor) Group {
@@ -36,7 +37,7 @@ func predicting(predict predictor) Group {
 			if err != nil {
 				return Response{}, err
 			}
-			r, err := predict(j)
+			r, err := predict(q.say, j)
 			return Response{Result: &r}, err
 		}},
 		{MoistAir, Request.moistAir},

@@ -19,7 +19,7 @@ func (p planner) spread(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("spread")
 	}
 	q.Spread.Study.Job = j
-	spread, err := cure.Spread(*q.Spread, p.evaluate, func(s plan.Spread) { p.tell(Response{Spread: &s}) })
+	spread, err := cure.Spread(q.say, *q.Spread, p.evaluate, func(s plan.Spread) { p.tell(Response{Spread: &s}) })
 	return Response{Spread: &spread}, err
 }
 
@@ -28,7 +28,7 @@ func (p planner) costs(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("costs")
 	}
 	q.Costs.Job = j
-	costs, err := cure.Costs(*q.Costs, p.evaluate, func(a plan.Costs) { p.tell(Response{Costs: &a}) })
+	costs, err := cure.Costs(q.say, *q.Costs, p.evaluate, func(a plan.Costs) { p.tell(Response{Costs: &a}) })
 	return Response{Costs: &costs}, err
 }
 
@@ -37,6 +37,6 @@ func (p planner) optimise(q Request, j *job.Job) (Response, error) {
 		return Response{}, missing("optimise")
 	}
 	q.Optimise.Study.Job = j
-	optimum, err := cure.Optimise(*q.Optimise, p.evaluate, func(a plan.Optimum) { p.tell(Response{Optimum: &a}) })
+	optimum, err := cure.Optimise(q.say, *q.Optimise, p.evaluate, func(a plan.Optimum) { p.tell(Response{Optimum: &a}) })
 	return Response{Optimum: &optimum}, err
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // quick is an invented job of a few milliseconds: no pile, no crosslinker, a static oven, the coarsest grid.
@@ -63,10 +64,10 @@ func TestSureQuestions(t *testing.T) {
 		c.request.Op = op
 		request := plannedOven(t, c.request)
 		var told []Response
-		pooled := Sweep(request, Host{Workers: 2, Pool: func(requests [][]byte) ([][]byte, error) {
+		pooled := Sweep(languages.English(), request, Host{Workers: 2, Pool: func(requests [][]byte) ([][]byte, error) {
 			replies := make([][]byte, len(requests))
 			for i := range requests {
-				replies[i] = Handle(requests[i])
+				replies[i] = Handle(languages.English(), requests[i])
 			}
 			return replies, nil
 		}, Tell: func(text []byte) {
@@ -80,7 +81,7 @@ func TestSureQuestions(t *testing.T) {
 		if err := json.Unmarshal(pooled, &r); err != nil || !r.OK || !c.holds(&r) {
 			t.Errorf("%s: %.400s, %v", op, pooled, err)
 		}
-		if op != Optimise && !bytes.Equal(Handle(request), pooled) { // it takes seconds, and stands on the same batches
+		if op != Optimise && !bytes.Equal(Handle(languages.English(), request), pooled) { // it takes seconds, and stands on the same batches
 			t.Errorf("%s: the pool gives other bytes", op)
 		}
 		if len(told) < c.told {
@@ -101,7 +102,7 @@ func TestSureQuestionsRefused(t *testing.T) {
 		{Request{Op: Spread, Spread: &plan.SpreadQuestion{Study: room}}, fault.Missing, "room"},
 	} {
 		var r Response
-		if err := json.Unmarshal(Handle(plannedOven(t, c.q)), &r); err != nil || r.OK || len(r.Faults) != 1 || r.Faults[0].Code != c.code || r.Faults[0].Path != c.path {
+		if err := json.Unmarshal(Handle(languages.English(), plannedOven(t, c.q)), &r); err != nil || r.OK || len(r.Faults) != 1 || r.Faults[0].Code != c.code || r.Faults[0].Path != c.path {
 			t.Errorf("%s: %+v, %v", c.q.Op, r, err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Host is what carries out the parts of a sweep.
@@ -21,14 +22,14 @@ type Host struct {
 
 // Sweep answers a planning request like Handle, but gives the settings that have to be judged to a host, as requests of
 // the operation trials.
-func Sweep(request []byte, host Host) []byte {
+func Sweep(w *words.Words, request []byte, host Host) []byte {
 	tell := func(r Response) {
 		if host.Tell != nil {
 			r.OK, r.Version, r.Faults = true, Version, []Fault{}
 			host.Tell(written(r))
 		}
 	}
-	return written(answer(request, planner{evaluate: host.share, tell: tell}.group()))
+	return written(answer(w, request, planner{evaluate: host.share, tell: tell}.group()))
 }
 
 // A batch is cut into several pieces for each worker, so that none waits for long when some settings take longer than

@@ -59,19 +59,20 @@ func (q Request) readTable() (Response, error) {
 		out.Columns = append(out.Columns, TableColumn{Name: c.Name, Unit: c.Unit, Kind: c.Kind, Clock: c.Clock, Words: c.Words != nil})
 	}
 	if q.Trial != nil && q.Trial.Kind != "" {
-		out.Use = use(t, q.Trial.Kind, q.Trial.Columns)
+		out.Use = q.use(t, q.Trial.Kind, q.Trial.Columns)
 	}
 	return Response{Table: out}, nil
 }
 
 // use says how a kind of trial takes a table.
-func use(t *trial.Table, kind trial.Kind, choices []trial.Choice) *TableUse {
+func (q Request) use(t *trial.Table, kind trial.Kind, choices []trial.Choice) *TableUse {
 	out := &TableUse{Columns: []UsedColumn{}, Notes: []string{}}
 	d, err := t.Use(kind, choices)
 	if err != nil {
 		var f *fault.Fault
 		if errors.As(err, &f) {
-			out.Fault = &Fault{Fault: *f, Text: f.Error()}
+			told := q.told(f)
+			out.Fault = &told
 		}
 		return out
 	}

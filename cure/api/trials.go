@@ -17,7 +17,7 @@ func (q Request) trialForms() (Response, error) {
 	if err != nil {
 		return Response{}, err
 	}
-	f, err := cure.TrialForms(j)
+	f, err := cure.TrialForms(q.say, j)
 	return Response{Forms: &f}, err
 }
 
@@ -30,7 +30,7 @@ func (q Request) fit() (Response, error) {
 	if err != nil {
 		return Response{}, err
 	}
-	o, err := cure.Fit(j, []byte(q.Table), *q.Trial)
+	o, err := cure.Fit(q.say, j, []byte(q.Table), *q.Trial)
 	return Response{Outcome: &o}, err
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // send asks and reads the answer.
@@ -18,7 +19,7 @@ func send(t *testing.T, q any) Response {
 		t.Fatal(err)
 	}
 	var r Response
-	if err := json.Unmarshal(Handle(text), &r); err != nil {
+	if err := json.Unmarshal(Handle(languages.English(), text), &r); err != nil {
 		t.Fatal(err)
 	}
 	return r

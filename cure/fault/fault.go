@@ -1,11 +1,12 @@
 // Package fault holds the one error value of the core: a complaint about one input that names the field, the value, the
-// allowed range and what to do. It formats nothing but its own sentence and knows no other package.
+// allowed range and what to do. What is said may be a text on its way (package words), so that a reader gets it in another language.
 package fault
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
+
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Code is the stable name of a kind of fault; the page and the service key their own words on it.
@@ -37,27 +38,29 @@ type Fault struct {
 	Advice string  `json:"advice"`
 }
 
-// Error renders the fault as one line.
-func (f *Fault) Error() string {
-	var b strings.Builder
-	if f.Path != "" {
-		b.WriteString(f.Path + ": ")
-	}
+// Error renders the fault as one line, in English and SI.
+func (f *Fault) Error() string { return words.English(f.Sentence()) }
+
+// Sentence is the fault as one line, as a text on its way (see package words).
+func (f *Fault) Sentence() string {
+	said := f.Got
 	switch f.Code {
 	case Range:
-		fmt.Fprintf(&b, "%s is outside %s to %s", f.Got, Number(f.Low), Number(f.High))
-		if f.Unit != "" {
-			b.WriteString(" " + f.Unit)
+		values := []any{"got", words.Figure(f.Got), "low", words.Figure(Number(f.Low)), "high", words.Figure(Number(f.High)), "unit", f.Unit}
+		said = words.Told("{got} is outside {low} to {high} {unit}", values...)
+		if f.Unit == "" {
+			said = words.Told("{got} is outside {low} to {high}", values...)
 		}
 	case Missing:
-		b.WriteString("is missing")
-	default:
-		b.WriteString(f.Got)
+		said = words.Told("is missing")
+	}
+	if f.Path != "" {
+		said = f.Path + ": " + said
 	}
 	if f.Advice != "" {
-		b.WriteString(". " + f.Advice)
+		said += ". " + f.Advice
 	}
-	return b.String()
+	return said
 }
 
 // OutOfRange complains of a number outside [low, high].

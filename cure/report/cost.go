@@ -3,24 +3,28 @@ package report
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // FillCosts writes the texts of costs from their numbers.
-func FillCosts(a *plan.Costs) {
-	w := englishCosts()
-	p := pricing{w, english(), englishPlans(), a}
+func (w Speaker) FillCosts(a *plan.Costs) {
+	w.Tell(a)
+	p := pricing{w, a}
 	a.Sentences = []string{}
 	for i := range a.Routes {
 		r := &a.Routes[i]
 		for k := range r.Terms {
 			t := &r.Terms[k]
-			t.Text = fill(w.term, "name", w.names[t.Name], "value", p.money(t.Value), "per", w.per[t.Per])
+			per, value := "cost.per."+string(t.Per), t.Value
+			if t.Per == plan.PerArea {
+				per, value = w.areaKey("cost.per."), value/w.area().Factor
+			}
+			t.Text = w.Say("cost.term_line", "name", w.Say("cost.term."+string(t.Name)), "value", p.money(value), "per", w.Say(per))
 		}
 		r.Text = p.route(r)
 		a.Sentences = append(a.Sentences, r.Text)
@@ -42,84 +46,9 @@ func FillCosts(a *plan.Costs) {
 	a.Text = strings.Join(a.Sentences, " ")
 }
 
-// costWords is the catalogue of one language for costs.
-type costWords struct {
-	names map[plan.TermName]string
-	per   map[plan.TermPer]string
-	basis map[plan.CapacityBasis]string
-	place map[result.Kind]string // the route in the middle of a sentence
-	one   map[result.Kind]string // a further room, oven or tunnel
-	term  string
-	line  [costPhrases]string
-}
-
-type costPhrase int
-
-// The sentences, in the order of the catalogue.
-const (
-	costRoom costPhrase = iota
-	costOven
-	costTunnel
-	costUnlimited
-	costNotMet
-	costMissing
-	costParts
-	costArea
-	costOnly
-	costUpTo
-	costBetween
-	costFrom
-	costMany
-	costCrossing
-	costJump
-	costAsked
-	costAskedOnly
-	costAskedNone
-	costEach
-	costAlone
-	costPhrases // how many there are
-)
-
-func englishCosts() costWords {
-	return costWords{
-		names: map[plan.TermName]string{plan.EnergyCost: "energy", plan.LabourCost: "labour", plan.AttendCost: "people attending",
-			plan.FloorCost: "floor", plan.RackCost: "racks", plan.Depreciation: "investment"},
-		per: map[plan.TermPer]string{plan.PerArea: "a square metre", plan.PerCharge: "a charge", plan.PerUnitDay: "a day",
-			plan.PerHour: "an hour of running"},
-		basis: map[plan.CapacityBasis]string{plan.LargestLoad: "as much as its air dries by the deadline", plan.StatedLoad: "as it has places for"},
-		place: map[result.Kind]string{result.Room: "the room overnight", result.StaticOven: "the static oven", result.Tunnel: "the tunnel"},
-		one:   map[result.Kind]string{result.Room: "room", result.StaticOven: "oven", result.Tunnel: "tunnel"},
-		term:  "{name}: {value} {per}",
-		line: [costPhrases]string{
-			costRoom:      "Overnight suffices up to {capacity} a day in one room, {basis}.",
-			costOven:      "One static oven carries {capacity} a day, {charges} of {charge}.",
-			costTunnel:    "One tunnel carries {capacity} a day at today's speed.",
-			costUnlimited: "How much {place} carries at once the job does not say, so that one is counted for any quantity.",
-			costNotMet:    "No comparison with {place}: {fails}.",
-			costMissing:   "Not counted for {place}: {missing}.",
-			costParts:     "{parts} parts ({area})",
-			costArea:      "{area}",
-			costOnly:      "Up to {high} a day {place} costs least throughout.",
-			costUpTo:      "Up to {high} a day {place} costs least.",
-			costBetween:   "From {low} to {high} a day {place} costs least.",
-			costFrom:      "From {low} a day on {place} costs least.",
-			costMany:      "Between {low} and {high} a day the cheapest changes with every further charge or unit, {times} times.",
-			costCrossing:  "From {quantity} a day on {cheaper} costs less than {dearer}, {cost} a day.",
-			costJump:      "Beyond {quantity} a day, where a further charge or unit is needed, {cheaper} costs less than {dearer}, {cost} a day.",
-			costAsked:     "{quantity} a day: {costs}. {place} costs least.",
-			costAskedOnly: "{quantity} a day: {costs}.",
-			costAskedNone: "{quantity} a day: {costs}. No route does what it should.",
-			costEach:      "{place} {cost} ({units})",
-			costAlone:     "{place} {cost}",
-		},
-	}
-}
-
 // pricing writes about one set of costs.
 type pricing struct {
-	costWords
-	words words
-	plans planWords
+	Speaker
 	costs *plan.Costs
 }
 
@@ -128,16 +57,17 @@ func (p *pricing) money(v float64) string {
 	if math.Abs(v) >= 100 {
 		digits = 0
 	}
-	return fixed(v, digits, p.costs.Currency)
+	return p.fixed(v, digits, p.costs.Currency)
 }
 
 // quantity prints an area, with the number of parts where one is known. Rounding down keeps a capacity a capacity.
 func (p *pricing) quantity(area float64, round func(float64) float64) string {
-	square := withUnit(plain(rounded(area, 3, round)), "m²")
+	unit := p.area()
+	square := withUnit(p.plain(rounded(area*unit.Factor, 3, round)), unit.Symbol)
 	if p.costs.PartArea == nil {
-		return fill(p.line[costArea], "area", square)
+		return p.Say("cost.area", "area", square)
 	}
-	return fill(p.line[costParts], "parts", plain(round(trimmed(area / *p.costs.PartArea))), "area", square)
+	return p.Say("cost.parts", "parts", round(trimmed(area / *p.costs.PartArea)), "area", square)
 }
 
 // route says what one unit carries and what is left out.
@@ -145,23 +75,23 @@ func (p *pricing) route(r *plan.RouteCost) string {
 	var parts []string
 	switch {
 	case !r.Met:
-		parts = append(parts, fill(p.line[costNotMet], "place", p.place[r.Route], "fails", p.plans.fails(r.Fails)))
+		parts = append(parts, p.Say("cost.not_met", "place", p.place(r.Route), "fails", p.fails(r.Fails)))
 	case r.Capacity == nil:
-		parts = append(parts, fill(p.line[costUnlimited], "place", p.place[r.Route]))
+		parts = append(parts, p.Say("cost.unlimited", "place", p.place(r.Route)))
 	default:
-		line := map[result.Kind]costPhrase{result.Room: costRoom, result.StaticOven: costOven, result.Tunnel: costTunnel}[r.Route]
-		values := []string{"capacity", p.quantity(*r.Capacity, math.Floor), "basis", p.basis[r.Basis], "charges", counted(r.Charges, "charge")}
+		line := map[result.Kind]string{result.Room: "cost.room", result.StaticOven: "cost.oven", result.Tunnel: "cost.tunnel"}[r.Route]
+		values := []any{"capacity", p.quantity(*r.Capacity, math.Floor), "basis", p.Maybe("cost.basis." + string(r.Basis)), "charges", p.Say("cost.charges", "n", r.Charges)}
 		if r.Charge != nil {
 			values = append(values, "charge", p.quantity(*r.Charge, math.Floor))
 		}
-		parts = append(parts, fill(p.line[line], values...))
+		parts = append(parts, p.Say(line, values...))
 	}
 	if len(r.Missing) > 0 {
 		var labels []string
 		for _, path := range r.Missing {
-			labels = append(labels, lowerFirst(labelOf(path)))
+			labels = append(labels, p.Text(words.Inside(p.labelOf(path))))
 		}
-		parts = append(parts, fill(p.line[costMissing], "place", p.place[r.Route], "missing", p.words.join(labels)))
+		parts = append(parts, p.Say("cost.missing", "place", p.place(r.Route), "missing", p.join(labels)))
 	}
 	return strings.Join(parts, " ")
 }
@@ -183,8 +113,8 @@ func (p *pricing) comparison() string {
 		return strings.Join(parts, " ")
 	}
 	last := len(s) - 1
-	return s[0].Text + " " + fill(p.line[costMany], "low", p.quantity(s[0].High, math.Round), "high", p.quantity(s[last].Low, math.Round),
-		"times", strconv.Itoa(last)) + " " + s[last].Text
+	return s[0].Text + " " + p.Say("cost.many", "low", p.quantity(s[0].High, math.Round), "high", p.quantity(s[last].Low, math.Round),
+		"times", last) + " " + s[last].Text
 }
 
 // others are the last crossings of pairs that the comparison does not speak of, since a third route is cheaper than both there.
@@ -216,24 +146,24 @@ func (p *pricing) others() []string {
 
 func (p *pricing) stretch(i int) string {
 	all := p.costs.Cheapest
-	s, line := &all[i], costBetween
+	s, line := &all[i], "cost.between"
 	switch {
 	case len(all) == 1:
-		line = costOnly
+		line = "cost.only"
 	case i == 0:
-		line = costUpTo
+		line = "cost.up_to"
 	case i == len(all)-1:
-		line = costFrom
+		line = "cost.from"
 	}
-	return fill(p.line[line], "low", p.quantity(s.Low, math.Ceil), "high", p.quantity(s.High, math.Floor), "place", p.place[s.Route])
+	return p.Say(line, "low", p.quantity(s.Low, math.Ceil), "high", p.quantity(s.High, math.Floor), "place", p.place(s.Route))
 }
 
 func (p *pricing) crossing(c *plan.Crossing) string {
-	line := costCrossing
+	line := "cost.crossing"
 	if c.Jump {
-		line = costJump
+		line = "cost.jump"
 	}
-	return fill(p.line[line], "quantity", p.quantity(c.Quantity, math.Round), "cheaper", p.place[c.Cheaper], "dearer", p.place[c.Dearer],
+	return p.Say(line, "quantity", p.quantity(c.Quantity, math.Round), "cheaper", p.place(c.Cheaper), "dearer", p.place(c.Dearer),
 		"cost", p.money(c.Cost))
 }
 
@@ -241,79 +171,87 @@ func (p *pricing) asked(a *plan.AskedCost) string {
 	var each []string
 	for i := range p.costs.Routes {
 		r := &p.costs.Routes[i]
-		line := costEach
+		line := "cost.each"
 		if r.Capacity == nil {
-			line = costAlone
+			line = "cost.alone"
 		}
-		each = append(each, fill(p.line[line], "place", p.place[r.Route], "cost", p.money(a.Cost[i]), "units", counted(a.Units[i], p.one[r.Route])))
+		each = append(each, p.Say(line, "place", p.place(r.Route), "cost", p.money(a.Cost[i]), "units", p.units(r.Route, a.Units[i])))
 	}
-	line, place := costAskedNone, ""
+	line, place := "cost.asked_none", ""
 	switch {
 	case a.Cheapest >= 0 && len(p.costs.Cheapest) > 0:
-		line, place = costAsked, upperFirst(p.place[p.costs.Routes[a.Cheapest].Route])
+		line, place = "cost.asked", upperFirst(p.place(p.costs.Routes[a.Cheapest].Route))
 	case a.Cheapest >= 0:
-		line = costAskedOnly
+		line = "cost.asked_only"
 	}
-	return fill(p.line[line], "quantity", p.quantity(a.Quantity, math.Round), "costs", strings.Join(each, ", "), "place", place)
+	return p.Say(line, "quantity", p.quantity(a.Quantity, math.Round), "costs", strings.Join(each, ", "), "place", place)
 }
 
-// counted is a number of things: "1 oven", "3 ovens".
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
+// place is a route in the middle of a sentence.
+func (w Speaker) place(r result.Kind) string { return w.Say("route.in_a_sentence." + string(r)) }
+
+// units is a number of rooms, ovens or tunnels: "1 oven", "3 ovens".
+func (w Speaker) units(r result.Kind, n int) string {
+	return w.Say("route.one_more."+string(r), "n", n)
+}
+
+// area is the reader's unit of area.
+func (w Speaker) area() job.Display { return w.unit(area) }
+
+// areaKey is a key by the reader's unit of area.
+func (w Speaker) areaKey(group string) string {
+	if w.unitSystem == US {
+		return group + "ft2"
 	}
-	return strconv.Itoa(n) + " " + thing + "s"
+	return group + "m2"
 }
 
 // labelOf is what a field or block of the job is called, without its route, which is named beside it.
-func labelOf(path string) string {
+func (w Speaker) labelOf(path string) string {
 	if f, ok := job.NewRules().Field(path); ok {
-		_, label, prefixed := strings.Cut(f.Label, ": ")
-		if !prefixed {
-			label = f.Label
+		label := w.Text(f.Label)
+		if _, bare, prefixed := strings.Cut(label, ": "); prefixed {
+			return bare
 		}
 		return label
 	}
 	pattern := strings.ReplaceAll(path, "[0]", "[]")
 	for _, b := range job.Blocks() {
 		if b.Path == pattern {
-			return b.Label
+			return w.Text(b.Label)
 		}
 	}
 	return path
 }
 
-func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
-
-func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] } // of words of ours, which begin with a letter of ASCII
 
 // Costs prints costs as the command shows them.
-func Costs(a *plan.Costs) string {
+func (w Speaker) Costs(a *plan.Costs) string {
 	var b strings.Builder
 	for _, s := range a.Sentences {
 		b.WriteString(s + "\n")
 	}
-	w := englishCosts()
-	p := pricing{w, english(), englishPlans(), a}
+	p := pricing{w, a}
 	b.WriteString("\n")
 	for i := range a.Routes {
 		r := &a.Routes[i]
 		for _, t := range r.Terms {
-			fmt.Fprintf(&b, "  %-16s %s\n", english().titles[r.Route], t.Text)
+			fmt.Fprintf(&b, "  %-16s %s\n", p.Say("route.title."+string(r.Route)), t.Text)
 		}
 	}
-	fmt.Fprintf(&b, "\n  %14s", "m² a day")
+	fmt.Fprintf(&b, "\n  %14s", p.Say("cost.area_a_day", "unit", p.area().Symbol))
 	for i := range a.Routes {
-		fmt.Fprintf(&b, "  %24s", english().titles[a.Routes[i].Route])
+		fmt.Fprintf(&b, "  %24s", p.Say("route.title."+string(a.Routes[i].Route)))
 	}
 	b.WriteString("\n")
 	const rows = 12
 	for k := 1; k <= rows; k++ {
 		i := k * (len(a.Quantity) - 1) / rows
-		fmt.Fprintf(&b, "  %14s", plain(rounded(a.Quantity[i], 3, math.Round)))
+		fmt.Fprintf(&b, "  %14s", p.plain(rounded(a.Quantity[i]*p.area().Factor, 3, math.Round)))
 		for n := range a.Routes {
 			r := &a.Routes[n]
-			fmt.Fprintf(&b, "  %24s", p.money(r.Cost[i])+", "+counted(r.Units[i], w.one[r.Route]))
+			fmt.Fprintf(&b, "  %24s", p.money(r.Cost[i])+", "+p.units(r.Route, r.Units[i]))
 		}
 		b.WriteString("\n")
 	}

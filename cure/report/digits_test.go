@@ -1,6 +1,7 @@
 package report
 
 import (
+	"github.com/drywright/drywright/cure/words/languages"
 	"math"
 	"strings"
 	"testing"
@@ -20,7 +21,7 @@ func TestDuration(t *testing.T) {
 		{1234 * 86400, "1230 d"}, {-5.2 * 3600, "−5.2 h"}, {-119.96, "−2 min"},
 		{math.NaN(), "–"}, {math.Inf(1), "–"}, {math.Inf(-1), "–"},
 	} {
-		if got := Duration(c.seconds); got != c.want {
+		if got := english().Duration(c.seconds); got != c.want {
 			t.Errorf("Duration(%v) = %q, want %q", c.seconds, got, c.want)
 		}
 	}
@@ -43,7 +44,7 @@ func TestDurationKeepsThreeDigits(t *testing.T) {
 	}
 	property := func(x float64) bool {
 		seconds := math.Pow(10, math.Mod(math.Abs(x), 7)) // 1 s to 115 days
-		return math.Abs(back(Duration(seconds))-seconds) <= 5.0001e-3*seconds
+		return math.Abs(back(english().Duration(seconds))-seconds) <= 5.0001e-3*seconds
 	}
 	if err := quick.Check(property, &quick.Config{MaxCount: 2000}); err != nil {
 		t.Error(err)
@@ -52,18 +53,21 @@ func TestDurationKeepsThreeDigits(t *testing.T) {
 
 func TestQuantities(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{Temperature(293.15), "20.0 °C"}, {Temperature(273.12), "0.0 °C"}, {Temperature(263.15), "−10.0 °C"},
-		{Temperature(math.NaN()), "–"}, {Difference(2.504), "2.5 K"},
-		{Water(1), "1000 g/kg"}, {Water(0.02344), "23.4 g/kg"}, {Water(0), "0 g/kg"}, {Water(1e-9), "1e-06 g/kg"},
-		{Areal(0.075), "75 g/m²"}, {Percent(0.95), "95.0 %"}, {Percent(1), "100.0 %"}, {Pressure(101325), "101 kPa"},
-		{Thickness(150e-6), "150 µm"}, {Number(12.54), "12.5"}, {Number(-0.5), "−0.5"}, {Number(1e7), "1e+07"},
-		{Relative(3.4e-13), "3e-13"}, {Relative(0), "0e+00"}, {Relative(math.Inf(1)), "–"},
-		{Quantity(300, "K"), "26.9 °C"}, {Quantity(101325, "Pa"), "101 kPa"}, {Quantity(2e-4, "m"), "200 µm"},
-		{Quantity(0.03, "kg/m2"), "30 g/m²"}, {Quantity(0.03, "kg_per_m2"), "30 g/m²"}, {Quantity(0.5, "kg/kg"), "500 g/kg"},
-		{Quantity(90, "s"), "90 s"}, {Quantity(10, ""), "10"}, {Quantity(3.14159, "furlong"), "3.14 furlong"},
+		{english().Temperature(293.15), "20.0 °C"}, {english().Temperature(273.12), "0.0 °C"}, {english().Temperature(263.15), "−10.0 °C"},
+		{english().Temperature(math.NaN()), "–"}, {english().Difference(2.504), "2.5 K"},
+		{english().Water(1), "1000 g/kg"}, {english().Water(0.02344), "23.4 g/kg"}, {english().Water(0), "0 g/kg"}, {english().Water(1e-9), "1e-06 g/kg"},
+		{english().Areal(0.075), "75 g/m²"}, {english().Percent(0.95), "95.0 %"}, {english().Percent(1), "100.0 %"}, {english().Pressure(101325), "101 kPa"},
+		{english().Thickness(150e-6), "150 µm"}, {english().Number(12.54), "12.5"}, {english().Number(-0.5), "−0.5"}, {english().Number(1e7), "1e+07"},
+		{english().Relative(3.4e-13), "3e-13"}, {english().Relative(0), "0e+00"}, {english().Relative(math.Inf(1)), "–"},
+		{english().Quantity(300, "K"), "26.9 °C"}, {english().Quantity(101325, "Pa"), "101 kPa"}, {english().Quantity(2e-4, "m"), "200 µm"},
+		{english().Quantity(0.03, "kg/m2"), "30 g/m²"}, {english().Quantity(0.03, "kg_per_m2"), "30 g/m²"}, {english().Quantity(0.5, "kg/kg"), "500 g/kg"},
+		{english().Quantity(90, "s"), "90 s"}, {english().Quantity(10, ""), "10"}, {english().Quantity(3.14159, "furlong"), "3.14 furlong"},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)
 		}
 	}
 }
+
+// english is a speaker as most tests read it.
+func english() Speaker { return New(languages.English(), SI) }

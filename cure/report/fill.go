@@ -9,8 +9,8 @@ import (
 // Fill writes every text of a result from its numbers: titles, labels, printed times, the sentence of each route, the
 // risks. It also names what the numbers leave open: the stages without a name, the stage in which a mark or a risk
 // falls, and the verdict. It changes no number, needs no order of calls and gives the same texts when called again.
-func Fill(r *result.Result) {
-	w := english()
+func (w Speaker) Fill(r *result.Result) {
+	w.Tell(r)
 	for i := range r.Routes {
 		w.route(&r.Routes[i])
 	}
@@ -21,11 +21,11 @@ func Fill(r *result.Result) {
 
 // route fills one route. Stages come first, since marks and risks are placed by them, and the sentence last, since it
 // quotes the risks.
-func (w words) route(r *result.Route) {
-	r.Title = w.titles[r.Kind]
+func (w Speaker) route(r *result.Route) {
+	r.Title = w.Say("route.title." + string(r.Kind))
 	for i := range r.Stages {
 		if s := &r.Stages[i]; s.Name == "" {
-			s.Name = w.stages[s.Kind]
+			s.Name = w.Say("stage." + string(s.Kind))
 		}
 	}
 	for i := range r.Marks {
@@ -42,7 +42,7 @@ func (w words) route(r *result.Route) {
 		r.Profiles[i].Label = w.profileLabel(r.Profiles[i])
 	}
 	if r.Exit != nil {
-		r.Exit.Text = Duration(r.Exit.Time)
+		r.Exit.Text = w.Duration(r.Exit.Time)
 	}
 	if r.Answer.Spot == "" {
 		r.Answer.Verdict = verdict(r)
@@ -54,37 +54,36 @@ func (w words) route(r *result.Route) {
 }
 
 // mark fills one mark.
-func (w words) mark(m *result.Mark, r *result.Route) {
-	m.Label = w.marks[m.Name]
+func (w Speaker) mark(m *result.Mark, r *result.Route) {
+	m.Label = w.Say("mark.name." + string(m.Name))
 	m.Note = ""
 	if m.Time == nil {
-		m.Text = w.line[notReached]
-		m.Note = w.say(atHorizon, "horizon", Duration(m.State.Time))
+		m.Text = w.Say("report.not_reached")
+		m.Note = w.Say("report.at_horizon", "horizon", w.Duration(m.State.Time))
 		return
 	}
-	m.Text = Duration(*m.Time)
+	m.Text = w.Duration(*m.Time)
 	switch {
 	case m.Where != "":
 	case m.Name == result.Open: // judged on the unflocked film, which has no other stage
-		m.Where = w.stages[result.Wait]
+		m.Where = w.Say("stage." + string(result.Wait))
 	default:
 		m.Where = stageAt(r, *m.Time)
 	}
 	if m.AfterBoiling {
-		m.Note = w.line[afterBoiling]
+		m.Note = w.Say("report.after_boiling")
 	}
 }
 
 // profileLabel says which moment a profile shows: a mark, another moment of note, or just the time.
-func (w words) profileLabel(p result.Profile) string {
-	if label, known := w.marks[result.MarkName(p.Label)]; known {
-		return label
-	}
-	if label, known := w.moment[p.Label]; known {
-		return label
+func (w Speaker) profileLabel(p result.Profile) string {
+	for _, group := range []string{"mark.name.", "moment."} {
+		if label := w.Maybe(group + p.Label); label != "" {
+			return label
+		}
 	}
 	if p.Label == "" {
-		return Duration(p.Time)
+		return w.Duration(p.Time)
 	}
 	return p.Label
 }
@@ -117,13 +116,13 @@ func verdict(r *result.Route) result.Verdict {
 }
 
 // figures prints the numbers of an answer apart from its sentence.
-func (w words) figures(a *result.Answer) {
+func (w Speaker) figures(a *result.Answer) {
 	a.ReadyText, a.MarginText = "", ""
-	a.DeadlineText = Duration(a.Deadline)
+	a.DeadlineText = w.Duration(a.Deadline)
 	if a.Ready != nil {
-		a.ReadyText = Duration(*a.Ready)
+		a.ReadyText = w.Duration(*a.Ready)
 	}
 	if a.Margin != nil {
-		a.MarginText = Duration(math.Abs(*a.Margin))
+		a.MarginText = w.Duration(math.Abs(*a.Margin))
 	}
 }

@@ -24,7 +24,7 @@ func TestFitWords(t *testing.T) {
 			{Code: "few", Value: 2}, {Code: "bent", Paths: []string{"a"}, Labels: []string{"Dry diffusivity"}, Value: 0.4}, {Code: "outliers", Value: 3}},
 		Correlations: []result.FitCorrelation{{First: "a", Second: "b", Value: -0.98}},
 		Notes:        []string{"2 rows with gaps were left out."}}
-	FillFit(&f)
+	english().FillFit(&f)
 	for i, want := range []string{"a factor of 4.25", "12 % wide", "5.0 % of what was open", "“Closing fraction” stands at the end", "it stays as the job has it",
 		"correlation −0.98", "no interval", "another interval for “Dry diffusivity”", "less: 3 of the readings"} {
 		if got := f.Doubts[i].Text; !strings.Contains(got, want) || strings.Contains(got, "{") {
@@ -41,7 +41,7 @@ func TestFitWords(t *testing.T) {
 			t.Errorf("%q, want %q", c.got, c.want)
 		}
 	}
-	text := FitTable(f)
+	text := english().FitTable(f)
 	for _, want := range []string{"Dry diffusivity: 2.4 µm²/s (1.2 to 5.1); the job had 5 µm²/s; resampled 1.2 to 5.1", "Closing fraction: 74 % (no interval)",
 		"40 points tell Dry diffusivity", "Scatter about the curve 0.7 g/m²", "largest −2.1 g/m² at 20 min (line 5)", "2 rows with gaps"} {
 		if !strings.Contains(text, want) {
@@ -58,8 +58,8 @@ func TestRests(t *testing.T) {
 	low, high := 1.2, 1.5
 	r := result.Result{Rests: []result.FromTrial{{Label: "Multiplier", Fit: "Card", Kind: "weight", Date: "12 May", Value: 1.3, Low: &low, High: &high, Factor: 1},
 		{Label: "C", Fit: "Salts", Kind: "sorption", Value: 7, Factor: 1}}}
-	Fill(&r)
-	text := Table(r)
+	english().Fill(&r)
+	text := english().Table(r)
 	for _, want := range []string{"Numbers from trials", "“Multiplier” rests on a weighed coupon, “Card” of 12 May: 1.3 (1.2 to 1.5).",
 		"“C” rests on sorption points, “Salts”: 7 (no interval)."} {
 		if !strings.Contains(text, want) {

@@ -3,130 +3,84 @@ package report
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // FillOptimum writes the texts of an optimum from its numbers.
-func FillOptimum(a *plan.Optimum) {
-	w := englishOptimum()
+func (w Speaker) FillOptimum(a *plan.Optimum) {
+	w.Tell(a)
 	for i := range a.Settings {
 		a.Settings[i].Text = w.setting(&a.Settings[i])
 	}
 	if a.Spread != nil {
-		FillSpread(a.Spread)
+		w.FillSpread(a.Spread)
 	}
 	a.Text = w.optimum(a)
-	a.Detail = fill(w.line[optimumDetail], "runs", strconv.Itoa(a.Runs), "rounds", strconv.Itoa(a.Rounds), "steps", strconv.Itoa(len(a.Path)))
+	a.Detail = w.Say("optimum.detail", "runs", a.Runs, "rounds", a.Rounds, "steps", len(a.Path))
 }
 
-// optimumWords is the catalogue of one language for best settings.
-type optimumWords struct {
-	line [optimumPhrases]string
-}
-
-type optimumPhrase int
-
-// The sentences, in the order of the catalogue.
-const (
-	optimumFound optimumPhrase = iota
-	optimumSaves
-	optimumCosts
-	optimumSame
-	optimumSure
-	optimumNot
-	optimumNotChecked
-	optimumNone
-	optimumGoing
-	optimumTightest
-	optimumDetail
-	optimumSetting
-	optimumLow
-	optimumHigh
-	optimumPhrases // how many there are
-)
-
-func englishOptimum() optimumWords {
-	return optimumWords{line: [optimumPhrases]string{
-		optimumFound: "Least: {settings}.",
-		optimumSaves: "That takes {after} for a square metre, {change} less than now ({before}).",
-		optimumCosts: "That takes {after} for a square metre, {change} more than now ({before}), which is not as sure.",
-		optimumSame:  "That takes {after} for a square metre, as now.",
-		optimumSure:  "Everything is met in {chance} of cases (between {low} and {high}); {wanted} were wanted.",
-		optimumNot: "No setting within the bounds is as sure as wanted ({wanted}). " +
-			"The surest is {settings}, where everything is met in {chance} of cases.",
-		optimumNotChecked: "No setting within the bounds has been found good so far; the nearest is {settings}.",
-		optimumNone:       "Nothing has been judged yet.",
-		optimumGoing:      "So far, not yet sampled: {settings}, {after} for a square metre.",
-		optimumTightest:   "The tightest is {of}, {share} used.",
-		optimumDetail:     "{runs} settings judged in {rounds} rounds, {steps} improvements. Checked by a plain run and by samples.",
-		optimumSetting:    "{label} {value}",
-		optimumLow:        "{label} {value} (the least allowed)",
-		optimumHigh:       "{label} {value} (the most allowed)",
-	}}
-}
-
-func (w optimumWords) setting(s *plan.OptimalSetting) string {
-	line := optimumSetting
+func (w Speaker) setting(s *plan.OptimalSetting) string {
+	line := "optimum.setting"
 	switch {
 	case s.AtLow:
-		line = optimumLow
+		line = "optimum.low"
 	case s.AtHigh:
-		line = optimumHigh
+		line = "optimum.high"
 	}
-	return fill(w.line[line], "label", lowerFirst(s.Variable.Label), "value", Amount(&s.Variable, s.Value))
+	return w.Say(line, "label", w.Text(words.Inside(s.Variable.Label)), "value", w.Amount(&s.Variable, s.Value))
 }
 
-func (w optimumWords) optimum(a *plan.Optimum) string {
+func (w Speaker) optimum(a *plan.Optimum) string {
 	if a.Best == nil || a.Before == nil || a.After == nil {
-		return w.line[optimumNone]
+		return w.Say("optimum.none")
 	}
 	var settings []string
 	for i := range a.Settings {
 		settings = append(settings, a.Settings[i].Text)
 	}
-	values := []string{"settings", english().join(settings), "after", w.objective(a, *a.After), "before", w.objective(a, *a.Before),
-		"wanted", chance(a.Confidence, math.Round), "change", fixed(100*math.Abs(*a.After / *a.Before - 1), 1, "%")}
+	values := []any{"area", w.Say(w.areaKey("optimum.area.")), "settings", w.join(settings), "after", w.objective(a, *a.After), "before", w.objective(a, *a.Before),
+		"wanted", w.chance(a.Confidence, math.Round), "change", w.fixed(100*math.Abs(*a.After / *a.Before - 1), 1, "%")}
 	if s := a.Spread; s != nil {
-		values = append(values, "chance", chance(s.Chance.Value, math.Round), "low", chance(s.Chance.Low, math.Floor),
-			"high", chance(s.Chance.High, math.Ceil))
+		values = append(values, "chance", w.chance(s.Chance.Value, math.Round), "low", w.chance(s.Chance.Low, math.Floor),
+			"high", w.chance(s.Chance.High, math.Ceil))
 	}
 	switch {
 	case a.Spread == nil && a.Best.Met:
-		return fill(w.line[optimumGoing], values...)
+		return w.Say("optimum.going", values...)
 	case a.Spread == nil:
-		return fill(w.line[optimumNotChecked], values...)
+		return w.Say("optimum.not_checked", values...)
 	case !a.Found:
-		return fill(w.line[optimumNot], values...)
+		return w.Say("optimum.not", values...)
 	}
-	line := optimumSaves
+	line := "optimum.saves"
 	switch ratio := *a.After / *a.Before; {
 	case math.Abs(ratio-1) < 5e-4:
-		line = optimumSame
+		line = "optimum.same"
 	case ratio > 1:
-		line = optimumCosts
+		line = "optimum.costs"
 	}
-	parts := []string{fill(w.line[optimumFound], values...), fill(w.line[line], values...), fill(w.line[optimumSure], values...)}
+	parts := []string{w.Say("optimum.found", values...), w.Say(line, values...), w.Say("optimum.sure", values...)}
 	if tight := first(a.Best.Margins); tight != nil {
-		parts = append(parts, fill(w.line[optimumTightest], "of", englishPlans().of(tight), "share", Percent(tight.Share)))
+		parts = append(parts, w.Say("optimum.tightest", "of", w.of(tight), "share", w.Percent(tight.Share)))
 	}
 	return strings.Join(parts, " ")
 }
 
 // objective prints energy in kilowatt-hours, or money.
-func (w optimumWords) objective(a *plan.Optimum, v float64) string {
+func (w Speaker) objective(a *plan.Optimum, v float64) string {
 	if a.Objective == plan.LeastCost {
-		return three(v, a.Currency)
+		return w.three(v/w.area().Factor, a.Currency)
 	}
-	return three(v/3.6e6, "kWh")
+	return w.three(v/w.area().Factor/3.6e6, "kWh")
 }
 
 // Optimum prints an optimum as the command shows it.
-func Optimum(study plan.Study, a *plan.Optimum) string {
+func (w Speaker) Optimum(study plan.Study, a *plan.Optimum) string {
 	var b strings.Builder
-	b.WriteString(Goal(study) + "\n\n" + a.Text + "\n")
+	b.WriteString(w.Goal(study) + "\n\n" + a.Text + "\n")
 	if a.Spread != nil {
 		for i := range a.Spread.Criteria {
 			if c := &a.Spread.Criteria[i]; c.Chance.Value < 1 {
@@ -134,17 +88,17 @@ func Optimum(study plan.Study, a *plan.Optimum) string {
 			}
 		}
 	}
-	w := englishOptimum()
-	fmt.Fprintf(&b, "\n  %8s  %12s  %8s  %13s", "settings", "per m²", "tightest", "with reserve")
+	fmt.Fprintf(&b, "\n  %8s  %12s  %8s  %13s", w.Say("optimum.column.settings"), w.Say("optimum.column.per_area", "unit", w.area().Symbol),
+		w.Say("optimum.column.tightest"), w.Say("optimum.column.with_reserve"))
 	for i := range a.Settings {
 		fmt.Fprintf(&b, "  %s", a.Settings[i].Variable.Label)
 	}
 	b.WriteString("\n")
 	for _, s := range a.Path {
-		fmt.Fprintf(&b, "  %8d  %12s  %8s  %13s", s.Run, w.objective(a, s.Objective), Percent(s.Share), Percent(s.Reserved))
+		fmt.Fprintf(&b, "  %8d  %12s  %8s  %13s", s.Run, w.objective(a, s.Objective), w.Percent(s.Share), w.Percent(s.Reserved))
 		for i := range s.Values {
 			v := &a.Settings[i].Variable
-			fmt.Fprintf(&b, "  %*s", len([]rune(v.Label)), Amount(v, s.Values[i]))
+			fmt.Fprintf(&b, "  %*s", len([]rune(v.Label)), w.Amount(v, s.Values[i]))
 		}
 		b.WriteString("\n")
 	}

@@ -8,9 +8,9 @@ import (
 )
 
 // Limits prints limits as the command shows them.
-func Limits(s plan.Study, limits []plan.Limit) string {
+func (w Speaker) Limits(s plan.Study, limits []plan.Limit) string {
 	var b strings.Builder
-	b.WriteString(Goal(s) + "\n\n")
+	b.WriteString(w.Goal(s) + "\n\n")
 	for i := range limits {
 		l := &limits[i]
 		if l.Answer != "" {
@@ -25,27 +25,25 @@ func Limits(s plan.Study, limits []plan.Limit) string {
 }
 
 // FillAims writes the words of what a route is and could be asked for.
-func FillAims(a *plan.Aims) {
-	w := english()
-	a.Text = englishPlans().goal(w, a.Goal)
+func (w Speaker) FillAims(a *plan.Aims) {
+	a.Text = w.goal(a.Goal)
 	for i := range a.Marks {
-		a.Marks[i].Label = w.holds[a.Marks[i].Mark]
+		a.Marks[i].Label = w.Say("mark.holds." + string(a.Marks[i].Mark))
 	}
 }
 
 // Goal says what a study asks of its route.
-func Goal(s plan.Study) string {
-	w, p := english(), englishPlans()
-	return fill(p.line[goalLine], "route", w.titles[s.Route], "goal", p.goal(w, *s.Goal))
+func (w Speaker) Goal(s plan.Study) string {
+	return w.Say("plan.goal_line", "route", w.Say("route.title."+string(s.Route)), "goal", w.goal(*s.Goal))
 }
 
-func (p planWords) goal(w words, g sim.Goal) string {
+func (w Speaker) goal(g sim.Goal) string {
 	var parts []string
-	if held := w.pick(w.holds, g.AtExit); len(held) > 0 {
-		parts = append(parts, fill(p.line[goalExit], "marks", w.join(held)))
+	if held := w.pick("mark.holds.", g.AtExit); len(held) > 0 {
+		parts = append(parts, w.Say("plan.goal_exit", "marks", w.join(held)))
 	}
 	if g.ByDeadline {
-		parts = append(parts, p.line[goalDeadline])
+		parts = append(parts, w.Say("plan.goal_deadline"))
 	}
-	return w.join(append(parts, p.line[goalSpared]))
+	return w.join(append(parts, w.Say("plan.goal_spared")))
 }

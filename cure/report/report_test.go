@@ -99,7 +99,7 @@ func TestSentences(t *testing.T) {
 			c.route.Answer.Margin, c.verdict = nil, result.InTime
 		}
 		r := result.Result{Routes: []result.Route{c.route}}
-		Fill(&r)
+		english().Fill(&r)
 		if got := r.Routes[0].Answer; got.Text != c.want || got.Verdict != c.verdict {
 			t.Errorf("%s:\n got %q, %s\nwant %q, %s", name, got.Text, got.Verdict, c.want, c.verdict)
 		}
@@ -111,7 +111,7 @@ func TestFillPlacesMarks(t *testing.T) {
 	r.Routes[0].Profiles = []result.Profile{{Time: 380, Label: "touch"}, {Time: 500},
 		{Label: "exit"}, {Label: "as sprayed"}}
 	r.Routes[0].Marks[1].AfterBoiling = true
-	Fill(&r)
+	english().Fill(&r)
 	got := r.Routes[0]
 	if got.Title != "Tunnel oven" || got.Exit.Text != "15.3 min" {
 		t.Errorf("title %q, exit %q", got.Title, got.Exit.Text)
@@ -131,7 +131,7 @@ func TestFillPlacesMarks(t *testing.T) {
 		t.Errorf("profiles: %+v", got.Profiles)
 	}
 	before, _ := json.Marshal(r)
-	Fill(&r)
+	english().Fill(&r)
 	if after, _ := json.Marshal(r); string(after) != string(before) {
 		t.Error("a second Fill changes the texts")
 	}
@@ -152,31 +152,32 @@ func TestStageAt(t *testing.T) {
 // A catalogue without a word for something would print an empty cell: every kind, mark and phrase must have its own.
 func TestCatalogueIsComplete(t *testing.T) {
 	w := english()
-	for p, text := range w.line {
-		if text == "" {
-			t.Errorf("phrase %d has no text", p)
+	need := func(keys ...string) {
+		for _, key := range keys {
+			if !w.Has(key) {
+				t.Errorf("%s has no words", key)
+			}
 		}
 	}
 	for _, name := range result.MarkNames() {
-		if w.marks[name] == "" {
-			t.Errorf("mark %s has no label", name)
-		}
+		need("mark.name." + string(name))
 	}
 	for _, kind := range []result.Kind{result.Room, result.StaticOven, result.Tunnel} {
-		if w.titles[kind] == "" || kind != result.Room && w.places[kind] == "" {
-			t.Errorf("route %s has no title or place", kind)
+		need("route.title." + string(kind))
+		if kind != result.Room {
+			need("route.left." + string(kind))
 		}
 	}
 	for _, stage := range []result.StageKind{result.Wait, result.Oven, result.HeatedZone, result.CoolingZone, result.Rest} {
-		if w.stages[stage] == "" {
-			t.Errorf("stage %s has no name", stage)
-		}
+		need("stage." + string(stage))
 	}
-	for name, pattern := range w.risks {
+	for _, name := range []string{"flocked_late", "boiling", "film_forming", "part_limit", "dew", "skin", "near_saturation", "crack_thickness",
+		"heat_short", "flammable"} {
 		for _, severity := range []result.Severity{result.Notice, result.Danger} {
+			need("risk." + name + "." + string(severity))
 			text := w.riskText(result.Risk{Name: name, Severity: severity, Where: "Zone 1", Worst: 2, Limit: 1, Unit: "K"})
-			if text == "" || strings.ContainsAny(text, "{}") {
-				t.Errorf("risk %s: %q from %q", name, text, pattern)
+			if text == "" || strings.ContainsAny(text, "{}⟦") {
+				t.Errorf("risk %s: %q", name, text)
 			}
 		}
 	}
@@ -197,8 +198,8 @@ func TestTable(t *testing.T) {
 	early := room(14*hour, -1, -1)
 	early.Status.Complete = false
 	r := result.Result{JobName: "Baffle tubes", Routes: []result.Route{early, oven}}
-	Fill(&r)
-	got := Table(r)
+	english().Fill(&r)
+	got := english().Table(r)
 	for _, want := range []string{"Baffle tubes\n", "Room, overnight\n===============\n", "Tunnel oven\n", "touch-dry",
 		"6.33 min", "Zone 1", "yes", "The run ended early", "not reached", "not within 14 d",
 		"water: in 75 g/m², out 74 g/m², kept 1 g/m², open by 3e-13", "The air speed lies outside", "Exit 15.3 min"} {

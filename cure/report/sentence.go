@@ -6,30 +6,18 @@ import (
 	"github.com/drywright/drywright/cure/result"
 )
 
-// say fills the {names} of a sentence; values come as pairs of name and text.
-func (w words) say(p phrase, values ...string) string { return fill(w.line[p], values...) }
-
-// fill replaces {name} by its value.
-func fill(pattern string, values ...string) string {
-	pairs := make([]string, 0, len(values))
-	for i := 0; i+1 < len(values); i += 2 {
-		pairs = append(pairs, "{"+values[i]+"}", values[i+1])
-	}
-	return strings.NewReplacer(pairs...).Replace(pattern)
-}
-
 // join strings words together: "a", "a and b", "a, b and c".
-func (w words) join(parts []string) string {
+func (w Speaker) join(parts []string) string {
 	last := len(parts) - 1
 	if last < 1 {
 		return strings.Join(parts, "")
 	}
-	return strings.Join(parts[:last], ", ") + " " + w.line[and] + " " + parts[last]
+	return strings.Join(parts[:last], ", ") + " " + w.Say("report.and") + " " + parts[last]
 }
 
 // sentence is the answer of a route: how the part leaves the oven, when it is ready and by what margin, what comes
 // last, when it is cured if that is later, and the first danger.
-func (w words) sentence(r *result.Route) string {
+func (w Speaker) sentence(r *result.Route) string {
 	var parts []string
 	if s := w.leaving(r); s != "" {
 		parts = append(parts, s)
@@ -42,69 +30,69 @@ func (w words) sentence(r *result.Route) string {
 }
 
 // leaving says what holds and what lacks at the oven's exit; empty for the room.
-func (w words) leaving(r *result.Route) string {
+func (w Speaker) leaving(r *result.Route) string {
 	if r.Exit == nil {
 		return ""
 	}
-	holds, lacks := w.pick(w.holds, worthSaying(r.Exit.Holds)), w.pick(w.lacks, implied(r.Exit.Lacks))
+	holds, lacks := w.pick("mark.holds.", worthSaying(r.Exit.Holds)), w.pick("mark.lacks.", implied(r.Exit.Lacks))
 	if len(holds)+len(lacks) == 0 {
 		return ""
 	}
-	place, exit := w.places[r.Kind], Duration(r.Exit.Time)
+	place, exit := w.Say("route.left."+string(r.Kind)), w.Duration(r.Exit.Time)
 	if len(holds) > 0 && len(lacks) > 0 {
-		return w.say(leavesBoth, "place", place, "exit", exit, "holds", w.join(holds), "lacks", w.join(lacks))
+		return w.Say("report.leaves_both", "place", place, "exit", exit, "holds", w.join(holds), "lacks", w.join(lacks))
 	}
-	return w.say(leavesOne, "place", place, "exit", exit, "state", w.join(append(holds, lacks...)))
+	return w.Say("report.leaves_one", "place", place, "exit", exit, "state", w.join(append(holds, lacks...)))
 }
 
 // readiness says when the part may be handled, with the margin and the mark that comes last.
-func (w words) readiness(r *result.Route) string {
+func (w Speaker) readiness(r *result.Route) string {
 	a := r.Answer
 	if a.Ready == nil {
-		horizon := Duration(horizonOf(r))
-		if missing := w.pick(w.lacks, implied(unreached(r))); len(missing) > 0 {
-			return w.say(readyNever, "horizon", horizon, "lacks", w.join(missing))
+		horizon := w.Duration(horizonOf(r))
+		if missing := w.pick("mark.lacks.", implied(unreached(r))); len(missing) > 0 {
+			return w.Say("report.ready_never", "horizon", horizon, "lacks", w.join(missing))
 		}
-		return w.say(readyUnknown, "horizon", horizon)
+		return w.Say("report.ready_unknown", "horizon", horizon)
 	}
-	when := afterSpraying
+	when := "report.after_spraying"
 	if r.Exit != nil && *a.Ready < r.Exit.Time {
-		when = stillInside // it can be handled once it is out
+		when = "report.still_inside" // it can be handled once it is out
 	}
-	p, margin := readyAlone, 0.0
+	p, margin := "report.ready_alone", 0.0
 	if a.Margin != nil && a.Deadline > 0 {
 		margin = *a.Margin
-		p = readyEarly
+		p = "report.ready_early"
 		switch {
-		case Duration(margin) == Duration(0): // what prints as nothing is neither early nor late
-			p = readyJust
+		case w.Duration(margin) == w.Duration(0): // what prints as nothing is neither early nor late
+			p = "report.ready_just"
 		case margin < 0:
-			p, margin = readyLate, -margin
+			p, margin = "report.ready_late", -margin
 		}
 	}
-	s := w.say(p, "when", w.say(when, "ready", Duration(*a.Ready)), "margin", Duration(margin), "deadline", Duration(a.Deadline))
-	if last := w.last[result.MarkName(a.Binding)]; last != "" {
-		return w.say(comesLast, "sentence", s, "mark", last)
+	s := w.Say(p, "when", w.Say(when, "ready", w.Duration(*a.Ready)), "margin", w.Duration(margin), "deadline", w.Duration(a.Deadline))
+	if last := w.Maybe("mark.last." + a.Binding); last != "" {
+		return w.Say("report.comes_last", "sentence", s, "mark", last)
 	}
 	return s + "."
 }
 
 // curing says when the film is cured where that is later than ready: the part is handled before it is strong.
-func (w words) curing(r *result.Route) string {
+func (w Speaker) curing(r *result.Route) string {
 	cured, ready := markOf(r, result.Cured), r.Answer.Ready
 	switch {
 	case cured == nil || ready == nil:
 		return ""
 	case cured.Time == nil:
-		return w.say(curedNever, "horizon", Duration(horizonOf(r)))
-	case *cured.Time > *ready && Duration(*cured.Time) != Duration(*ready):
-		return w.say(curedLater, "cured", Duration(*cured.Time))
+		return w.Say("report.cured_never", "horizon", w.Duration(horizonOf(r)))
+	case *cured.Time > *ready && w.Duration(*cured.Time) != w.Duration(*ready):
+		return w.Say("report.cured_later", "cured", w.Duration(*cured.Time))
 	}
 	return ""
 }
 
 // dangers quotes the first danger and counts the others.
-func (w words) dangers(r *result.Route) []string {
+func (w Speaker) dangers(r *result.Route) []string {
 	var found []string
 	for _, risk := range r.Risks {
 		if risk.Severity == result.Danger {
@@ -114,18 +102,18 @@ func (w words) dangers(r *result.Route) []string {
 	if len(found) == 0 {
 		return nil
 	}
-	said := []string{w.say(but, "risk", found[0])}
+	said := []string{w.Say("report.but", "risk", found[0])}
 	if len(found) > 1 {
-		said = append(said, w.say(moreRisks, "count", plain(float64(len(found)-1))))
+		said = append(said, w.Say("report.more_risks", "count", len(found)-1))
 	}
 	return said
 }
 
-// pick translates marks.
-func (w words) pick(table map[result.MarkName]string, names []result.MarkName) []string {
+// pick says marks by the words of a group.
+func (w Speaker) pick(group string, names []result.MarkName) []string {
 	var out []string
 	for _, n := range names {
-		if text := table[n]; text != "" {
+		if text := w.Maybe(group + string(n)); text != "" {
 			out = append(out, text)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // spots fills the texts of every spot, and the route's answer where it is judged at one.
-func (w words) spots(r *result.Route) {
+func (w Speaker) spots(r *result.Route) {
 	for i := range r.Spots {
 		s := &r.Spots[i]
 		at := w.seenFrom(r, s)
@@ -16,13 +16,13 @@ func (w words) spots(r *result.Route) {
 		if s.Worst {
 			r.Answer = s.Answer
 			r.Answer.Spot = s.Name
-			r.Answer.Text = w.say(atSpot, "spot", s.Name, "sentence", s.Answer.Text)
+			r.Answer.Text = w.Say("report.at_spot", "spot", s.Name, "sentence", s.Answer.Text)
 		}
 	}
 }
 
 // seenFrom is the route as it looks at a spot.
-func (w words) seenFrom(r *result.Route, s *result.SpotAnswer) result.Route {
+func (w Speaker) seenFrom(r *result.Route, s *result.SpotAnswer) result.Route {
 	at := result.Route{Kind: r.Kind, Answer: s.Answer, Marks: s.Marks, Risks: s.Risks, Stages: r.Stages, Curves: r.Curves, Status: r.Status}
 	at.Answer.Spot = ""
 	if r.Exit == nil {
@@ -41,17 +41,17 @@ func (w words) seenFrom(r *result.Route, s *result.SpotAnswer) result.Route {
 	return at
 }
 
-func (w words) spotLines(b *strings.Builder, spots []result.SpotAnswer) {
+func (w Speaker) spotLines(b *strings.Builder, spots []result.SpotAnswer) {
 	if len(spots) == 0 {
 		return
 	}
-	b.WriteString(w.line[headSpots] + "\n")
+	b.WriteString(w.Say("report.head_spots") + "\n")
 	for _, s := range spots {
-		line := spotLine
+		line := "report.spot_line"
 		if s.Worst {
-			line = spotWorst
+			line = "report.spot_worst"
 		}
-		b.WriteString("  " + w.say(line, "name", s.Name, "text", s.Answer.Text) + "\n")
+		b.WriteString("  " + w.Say(line, "name", s.Name, "text", s.Answer.Text) + "\n")
 	}
 	b.WriteString("\n")
 }

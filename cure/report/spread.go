@@ -3,94 +3,41 @@ package report
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/plan"
 )
 
 // FillSpread writes the texts of a spread from its numbers.
-func FillSpread(s *plan.Spread) {
-	w, p := englishSpread(), englishPlans()
+func (w Speaker) FillSpread(s *plan.Spread) {
+	w.Tell(s)
 	for i := range s.Criteria {
 		c := &s.Criteria[i]
-		c.Text = fill(w.line[spreadCriterion], "fails", placeless(p.failing[c.Name]), "chance", w.rarely(c.Chance))
+		c.Text = w.Say("spread.criterion", "fails", w.Say("criterion.fails."+string(c.Name), "place", ""), "chance", w.rarely(c.Chance))
 	}
 	for i := range s.Influences {
 		s.Influences[i].Text = w.influence(&s.Influences[i])
 	}
-	s.Text, s.Detail = w.spread(s, p), w.detail(s)
-}
-
-// spreadWords is the catalogue of one language for spreads.
-type spreadWords struct {
-	line [spreadPhrases]string
-}
-
-type spreadPhrase int
-
-// The sentences, in the order of the catalogue.
-const (
-	spreadSome spreadPhrase = iota
-	spreadAll
-	spreadNone
-	spreadLeast
-	spreadMatters
-	spreadMatter
-	spreadNothing
-	spreadRefused
-	spreadDetail
-	spreadGoing
-	spreadCriterion
-	spreadOften
-	spreadNever
-	spreadAlways
-	influenceLine
-	influenceNormal
-	influenceUniform
-	spreadPhrases // how many there are
-)
-
-func englishSpread() spreadWords {
-	return spreadWords{line: [spreadPhrases]string{
-		spreadSome:    "Everything is met in {chance} of cases (between {low} and {high}).",
-		spreadAll:     "Everything is met in every one of {samples} samples: in at least {low} of cases.",
-		spreadNone:    "In none of {samples} samples is everything met: in at most {high} of cases.",
-		spreadLeast:   "Where it is not, then mostly because {fails}.",
-		spreadMatters: "What makes the difference: {inputs}.",
-		spreadMatter:  "{label} ({share})",
-		spreadNothing: "None of the tolerances makes a difference.",
-		spreadRefused: "In {refused} of the samples values are outside what is accepted; they count as not met.",
-		spreadDetail: "{samples} samples for the chances, {runs} settings judged in all, {inputs} inputs varied. " +
-			"The ranges hold the truth 95 times out of 100.",
-		spreadGoing:      "First {runs} of {planned} settings.",
-		spreadCriterion:  "In {chance} of cases {fails}.",
-		spreadOften:      "{chance} ({low} to {high})",
-		spreadNever:      "less than {high}",
-		spreadAlways:     "more than {low}",
-		influenceLine:    "{label}, {tolerance}: {first} of the spread by itself, {total} with all it takes part in.",
-		influenceNormal:  "± {width} (standard deviation)",
-		influenceUniform: "± {width} at most",
-	}}
+	s.Text, s.Detail = w.spread(s), w.detail(s)
 }
 
 // spread is the sentence: how sure, what fails first, what decides.
-func (w spreadWords) spread(s *plan.Spread, p planWords) string {
+func (w Speaker) spread(s *plan.Spread) string {
 	c := &s.Chance
-	line := spreadSome
+	line := "spread.some"
 	switch c.Value {
 	case 0:
-		line = spreadNone
+		line = "spread.none"
 	case 1:
-		line = spreadAll
+		line = "spread.all"
 	}
-	parts := []string{fill(w.line[line], "chance", chance(c.Value, math.Round), "low", chance(c.Low, math.Floor), "high", chance(c.High, math.Ceil),
-		"samples", strconv.Itoa(s.Samples))}
+	parts := []string{w.Say(line, "chance", w.chance(c.Value, math.Round), "low", w.chance(c.Low, math.Floor), "high", w.chance(c.High, math.Ceil),
+		"samples", s.Samples)}
 	if c.Value < 1 && len(s.Criteria) > 0 && s.Criteria[0].Chance.Value < 1 {
-		parts = append(parts, fill(w.line[spreadLeast], "fails", placeless(p.failing[s.Criteria[0].Name])))
+		parts = append(parts, w.Say("spread.least", "fails", w.Say("criterion.fails."+string(s.Criteria[0].Name), "place", "")))
 	}
 	if s.Refused > 0 {
-		parts = append(parts, fill(w.line[spreadRefused], "refused", strconv.Itoa(s.Refused)))
+		parts = append(parts, w.Say("spread.refused", "refused", s.Refused))
 	}
 	return strings.Join(append(parts, w.matters(s)), " ")
 }
@@ -101,58 +48,58 @@ const (
 	worthNaming   = 0.1
 )
 
-func (w spreadWords) matters(s *plan.Spread) string {
+func (w Speaker) matters(s *plan.Spread) string {
 	var inputs []string
 	for i := range s.Influences {
 		f := &s.Influences[i]
 		if len(inputs) < fewInfluences && f.Share.Total >= worthNaming {
-			inputs = append(inputs, fill(w.line[spreadMatter], "label", f.Variable.Label, "share", chance(math.Min(1, f.Share.Total), math.Round)))
+			inputs = append(inputs, w.Say("spread.matter", "label", f.Variable.Label, "share", w.chance(math.Min(1, f.Share.Total), math.Round)))
 		}
 	}
 	if len(inputs) == 0 {
-		return w.line[spreadNothing]
+		return w.Say("spread.nothing")
 	}
-	return fill(w.line[spreadMatters], "inputs", english().join(inputs))
+	return w.Say("spread.matters", "inputs", w.join(inputs))
 }
 
-func (w spreadWords) detail(s *plan.Spread) string {
-	d := fill(w.line[spreadDetail], "samples", strconv.Itoa(s.Samples), "runs", strconv.Itoa(s.Runs), "inputs", strconv.Itoa(len(s.Influences)))
+func (w Speaker) detail(s *plan.Spread) string {
+	d := w.Say("spread.detail", "samples", s.Samples, "runs", s.Runs, "inputs", len(s.Influences))
 	if !s.Complete {
-		d = fill(w.line[spreadGoing], "runs", strconv.Itoa(s.Runs), "planned", strconv.Itoa(s.Planned)) + " " + d
+		d = w.Say("spread.going", "runs", s.Runs, "planned", s.Planned) + " " + d
 	}
 	return d
 }
 
 // rarely prints the chance that a criterion is not met.
-func (w spreadWords) rarely(c plan.Chance) string {
-	line := spreadOften
+func (w Speaker) rarely(c plan.Chance) string {
+	line := "spread.often"
 	switch c.Value {
 	case 0:
-		line = spreadAlways
+		line = "spread.always"
 	case 1:
-		line = spreadNever
+		line = "spread.never"
 	}
-	return fill(w.line[line], "chance", chance(1-c.Value, math.Round), "low", chance(1-c.High, math.Floor), "high", chance(1-c.Low, math.Ceil))
+	return w.Say(line, "chance", w.chance(1-c.Value, math.Round), "low", w.chance(1-c.High, math.Floor), "high", w.chance(1-c.Low, math.Ceil))
 }
 
-func (w spreadWords) influence(f *plan.Influence) string {
-	return fill(w.line[influenceLine], "label", f.Variable.Label, "tolerance", w.tolerance(&f.Variable, &f.Tolerance),
-		"first", estimated(f.Share.First, f.Share.FirstError), "total", estimated(f.Share.Total, f.Share.TotalError))
+func (w Speaker) influence(f *plan.Influence) string {
+	return w.Say("spread.influence_line", "label", f.Variable.Label, "tolerance", w.tolerance(&f.Variable, &f.Tolerance),
+		"first", w.estimated(f.Share.First, f.Share.FirstError), "total", w.estimated(f.Share.Total, f.Share.TotalError))
 }
 
-func (w spreadWords) tolerance(v *plan.Variable, t *plan.Tolerance) string {
-	shape, width := influenceNormal, fixed(100*t.Width, 1, "%")
+func (w Speaker) tolerance(v *plan.Variable, t *plan.Tolerance) string {
+	shape, width := "spread.influence_normal", w.fixed(100*t.Width, 1, "%")
 	if t.Shape == plan.Uniform {
-		shape = influenceUniform
+		shape = "spread.influence_uniform"
 	}
 	if !t.Relative {
-		width = difference(v, t.Width)
+		width = w.difference(v, t.Width)
 	}
-	return fill(w.line[shape], "width", width)
+	return w.Say(shape, "width", width)
 }
 
 // chance prints a share in per cent, whole but near the ends: "97 %", "99.6 %". It never reads 0 or 100 where it is not.
-func chance(x float64, round func(float64) float64) string {
+func (w Speaker) chance(x float64, round func(float64) float64) string {
 	percent, decimals := 100*x, 0
 	if math.Min(percent, 100-percent) < 1 && x > 0 && x < 1 {
 		decimals = 1
@@ -162,21 +109,18 @@ func chance(x float64, round func(float64) float64) string {
 	if x > 0 && x < 1 {
 		r = math.Min(math.Max(r, 0.1), 99.9)
 	}
-	return fixed(r, decimals, "%")
+	return w.fixed(r, decimals, "%")
 }
 
 // estimated prints an index with its error.
-func estimated(x, e float64) string {
-	return fixed(100*x, 0, "") + " ± " + fixed(math.Ceil(100*e), 0, "%")
+func (w Speaker) estimated(x, e float64) string {
+	return w.fixed(100*x, 0, "") + " ± " + w.fixed(math.Ceil(100*e), 0, "%")
 }
 
-// placeless is a pattern without its place, for what is said of many samples.
-func placeless(pattern string) string { return strings.ReplaceAll(pattern, " ({place})", "") }
-
 // Spread prints a spread as the command shows it.
-func Spread(study plan.Study, s *plan.Spread) string {
+func (w Speaker) Spread(study plan.Study, s *plan.Spread) string {
 	var b strings.Builder
-	b.WriteString(Goal(study) + "\n\n" + s.Text + "\n\n")
+	b.WriteString(w.Goal(study) + "\n\n" + s.Text + "\n\n")
 	for i := range s.Criteria {
 		if s.Criteria[i].Chance.Value < 1 {
 			b.WriteString("  " + s.Criteria[i].Text + "\n")
@@ -190,13 +134,12 @@ func Spread(study plan.Study, s *plan.Spread) string {
 }
 
 // Tolerances prints tolerances as the command lists them.
-func Tolerances(study plan.Study, tolerances []plan.Tolerance) string {
+func (w Speaker) Tolerances(study plan.Study, tolerances []plan.Tolerance) string {
 	var b strings.Builder
-	w := englishSpread()
 	for i := range tolerances {
 		t := &tolerances[i]
 		if v, err := study.Variable(t.Variable); err == nil {
-			fmt.Fprintf(&b, "%-46s %-32s %12s   %s\n", t.Variable, w.tolerance(&v, t), Amount(&v, v.Present), v.Label)
+			fmt.Fprintf(&b, "%-46s %-32s %12s   %s\n", t.Variable, w.tolerance(&v, t), w.Amount(&v, v.Present), w.Text(v.Label))
 		}
 	}
 	return b.String()

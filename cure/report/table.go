@@ -9,8 +9,7 @@ import (
 
 // Table lays a filled result out for a terminal: for each route its sentence, the marks with the state in which the
 // film is then, the exit, the risks, the balances and the warnings.
-func Table(r result.Result) string {
-	w := english()
+func (w Speaker) Table(r result.Result) string {
 	var b strings.Builder
 	if r.JobName != "" {
 		b.WriteString(r.JobName + "\n\n")
@@ -23,21 +22,25 @@ func Table(r result.Result) string {
 	return b.String()
 }
 
-func (w words) routeTable(b *strings.Builder, r *result.Route) {
+func (w Speaker) routeTable(b *strings.Builder, r *result.Route) {
 	b.WriteString(r.Title + "\n" + strings.Repeat("=", utf8.RuneCountInString(r.Title)) + "\n")
 	b.WriteString(r.Answer.Text + "\n")
 	if !r.Status.Complete {
-		b.WriteString(w.say(incomplete, "time", Duration(horizonOf(r))) + "\n")
+		b.WriteString(w.Say("report.incomplete", "time", w.Duration(horizonOf(r))) + "\n")
 	}
-	rows := [][]string{w.column[:]}
+	var head []string
+	for _, name := range []string{"mark", "time", "where", "at_exit", "water", "conversion", "film", "remark"} {
+		head = append(head, w.Say("table."+name))
+	}
+	rows := [][]string{head}
 	for _, m := range r.Marks {
 		rows = append(rows, w.markRow(m))
 	}
 	b.WriteString("\n" + columns(rows) + "\n")
 	if r.Exit != nil {
 		s := r.Exit.State
-		b.WriteString(w.say(exitLine, "exit", r.Exit.Text, "water", Water(s.MeanWater), "conversion",
-			Percent(s.MeanConversion), "film", Temperature(s.FilmTemperature), "part", Temperature(s.PartHottest)) + "\n\n")
+		b.WriteString(w.Say("report.exit_line", "exit", r.Exit.Text, "water", w.Water(s.MeanWater), "conversion",
+			w.Percent(s.MeanConversion), "film", w.Temperature(s.FilmTemperature), "part", w.Temperature(s.PartHottest)) + "\n\n")
 	}
 	w.spotLines(b, r.Spots)
 	w.riskLines(b, r.Risks)
@@ -48,46 +51,46 @@ func (w words) routeTable(b *strings.Builder, r *result.Route) {
 	w.warningLines(b, r.Warnings)
 }
 
-func (w words) markRow(m result.Mark) []string {
+func (w Speaker) markRow(m result.Mark) []string {
 	atExit := ""
 	if m.AtExit != nil {
-		atExit = w.line[no]
+		atExit = w.Say("report.no")
 		if *m.AtExit {
-			atExit = w.line[yes]
+			atExit = w.Say("report.yes")
 		}
 	}
 	s := m.State
-	return []string{m.Label, m.Text, m.Where, atExit, Water(s.MeanWater), Percent(s.MeanConversion),
-		Temperature(s.FilmTemperature), m.Note}
+	return []string{m.Label, m.Text, m.Where, atExit, w.Water(s.MeanWater), w.Percent(s.MeanConversion),
+		w.Temperature(s.FilmTemperature), m.Note}
 }
 
-func (w words) riskLines(b *strings.Builder, risks []result.Risk) {
-	b.WriteString(w.line[headRisks] + "\n")
+func (w Speaker) riskLines(b *strings.Builder, risks []result.Risk) {
+	b.WriteString(w.Say("report.head_risks") + "\n")
 	if len(risks) == 0 {
-		b.WriteString("  " + w.line[noRisk] + "\n")
+		b.WriteString("  " + w.Say("report.no_risk") + "\n")
 	}
 	for _, r := range risks {
-		b.WriteString("  " + w.say(riskLine, "grade", w.grades[r.Severity], "text", r.Text) + "\n")
+		b.WriteString("  " + w.Say("report.risk_line", "grade", w.Say("grade."+string(r.Severity)), "text", r.Text) + "\n")
 	}
 	b.WriteString("\n")
 }
 
-func (w words) balanceLines(b *strings.Builder, all result.Balances) {
-	line := func(account phrase, a result.Balance, show func(float64) string) {
-		b.WriteString("  " + w.say(balanceLine, "account", w.line[account], "in", show(a.In), "out", show(a.Out),
-			"kept", show(a.Kept), "relative", Relative(a.Relative)) + "\n")
+func (w Speaker) balanceLines(b *strings.Builder, all result.Balances) {
+	line := func(account string, a result.Balance, show func(float64) string) {
+		b.WriteString("  " + w.Say("report.balance_line", "account", w.Say(account), "in", show(a.In), "out", show(a.Out),
+			"kept", show(a.Kept), "relative", w.Relative(a.Relative)) + "\n")
 	}
-	b.WriteString(w.line[headBalances] + "\n")
-	line(waterAccount, all.Water, Areal)
-	line(heatAccount, all.Heat, func(v float64) string { return three(v*1e-3, "kJ/m²") })
+	b.WriteString(w.Say("report.head_balances") + "\n")
+	line("report.water_account", all.Water, w.Areal)
+	line("report.heat_account", all.Heat, w.heat)
 	b.WriteString("\n")
 }
 
-func (w words) warningLines(b *strings.Builder, warnings []result.Warning) {
+func (w Speaker) warningLines(b *strings.Builder, warnings []result.Warning) {
 	if len(warnings) == 0 {
 		return
 	}
-	b.WriteString(w.line[headWarnings] + "\n")
+	b.WriteString(w.Say("report.head_warnings") + "\n")
 	for _, x := range warnings {
 		b.WriteString("  " + x.Text + "\n")
 	}

@@ -1,37 +1,47 @@
 package report
 
-import "github.com/drywright/drywright/cure/result"
+import (
+	"github.com/drywright/drywright/cure/result"
+)
 
 // FillForms writes the texts of what the kinds of trial want to know.
-func FillForms(f *result.TrialForms) {
-	w := english()
+func (w Speaker) FillForms(f *result.TrialForms) {
+	w.Tell(f)
 	for i := range f.Quantities {
-		f.Quantities[i].Label = w.fit.quantities[f.Quantities[i].Name]
+		f.Quantities[i].Label = w.Say("quantity." + f.Quantities[i].Name)
 	}
 	for i := range f.Kinds {
 		k := &f.Kinds[i]
-		k.Title, k.Tells, k.Needs = w.fit.titles[k.Kind], w.fit.tells[k.Kind], w.fit.needs[k.Kind]
+		k.Title, k.Tells, k.Needs = w.Say("fit.title."+k.Kind), w.Say("fit.tells."+k.Kind), w.Say("fit.needs."+k.Kind)
 		for n := range k.Numbers {
 			w.ask(&k.Numbers[n], k.Kind)
 		}
 		for n := range k.Parameters {
 			p := &k.Parameters[n]
-			p.Text = scale{p.Symbol, p.Factor, p.Offset}.print(p.Value)
+			w.rescale(p.Path, &p.Symbol, &p.Factor, &p.Offset)
+			p.Text = w.scaled(scale{p.Symbol, p.Factor, p.Offset}, p.Value)
 		}
 		for n := range k.Isotherms {
-			k.Isotherms[n].Label = w.fit.isotherms[k.Isotherms[n].Value]
+			k.Isotherms[n].Label = w.Say("isotherm." + k.Isotherms[n].Value)
 		}
 	}
 }
 
 // ask puts a number of a question into words. A number that is taken where the field is left empty is told in its unit.
-func (w words) ask(n *result.TrialNumber, kind string) {
-	a, own := w.fit.questions[kind+"/"+n.Name]
-	if !own {
-		a = w.fit.questions[n.Name]
+func (w Speaker) ask(n *result.TrialNumber, kind string) {
+	if m, known := askedIn[n.Name]; known && w.unitSystem == US {
+		d := w.unit(m)
+		n.Symbol, n.Factor, n.Offset = d.Symbol, d.Factor, d.Offset
 	}
-	n.Label, n.Help, n.Empty = a.label, a.help, a.empty
+	group := "fit.question." + kind + "_" + n.Name
+	if !w.Has(group + ".label") {
+		group = "fit.question." + n.Name
+	}
+	n.Label, n.Help, n.Empty = w.Say(group+".label"), w.Say(group+".help"), w.Maybe(group+".empty")
 	if n.Default != nil {
-		n.Empty = scale{n.Symbol, n.Factor, n.Offset}.print(*n.Default)
+		n.Empty = w.scaled(scale{n.Symbol, n.Factor, n.Offset}, *n.Default)
 	}
 }
+
+// askedIn is what the numbers of a question measure, where the unit is another one in the United States.
+var askedIn = map[string]measure{"area_m2": smallArea, "tare_kg": smallMass, "reference_K": temperature, "limit_K": temperature}

@@ -9,55 +9,54 @@ import (
 )
 
 // FillWindow writes the texts of a window from its numbers.
-func FillWindow(win *plan.Window) {
-	w := englishPlans()
+func (w Speaker) FillWindow(win *plan.Window) {
+	w.Tell(win)
 	for i := range win.Limits {
-		win.Limits[i].Text = w.fails(&result.Criterion{Name: win.Limits[i].Name, Place: w.line[somewhere]})
+		win.Limits[i].Text = w.fails(&result.Criterion{Name: win.Limits[i].Name, Place: w.Say("plan.somewhere")})
 	}
 	for _, s := range []*plan.Spot{&win.Present, win.Robust} {
 		if s != nil {
-			s.XText, s.YText = Amount(&win.X, s.X), Amount(&win.Y, s.Y)
+			s.XText, s.YText = w.Amount(&win.X, s.X), w.Amount(&win.Y, s.Y)
 			s.Standing.Text = s.XText
 			w.margins(s.Standing.Margins)
 		}
 	}
 	win.Text = w.window(win)
-	win.Detail = fill(w.line[windowDetail], "runs", plain(float64(win.Runs)))
+	win.Detail = w.Say("plan.window_detail", "runs", win.Runs)
 }
 
 // window is the sentence: how much is good, how the present setting stands, and where there is most room.
-func (w planWords) window(win *plan.Window) string {
-	parts := []string{fill(w.line[windowGood], "share", fixed(100*win.Good, 0, "%"))}
+func (w Speaker) window(win *plan.Window) string {
+	parts := []string{w.Say("plan.window_good", "share", w.fixed(100*win.Good, 0, "%"))}
 	at := func(s *plan.Spot) string {
-		return fill(w.line[windowAt], "x", Amount(&win.X, s.X), "y", Amount(&win.Y, s.Y), "labelX", win.X.Label, "labelY", win.Y.Label)
+		return w.Say("plan.window_at", "x", w.Amount(&win.X, s.X), "y", w.Amount(&win.Y, s.Y), "labelX", win.X.Label, "labelY", win.Y.Label)
 	}
 	p := &win.Present
 	switch {
 	case p.Standing.Refused != "":
-		parts = append(parts, fill(w.line[windowRefused], "why", p.Standing.Refused))
+		parts = append(parts, w.Say("plan.window_refused", "why", p.Standing.Refused))
 	case !p.Standing.Met:
-		parts = append(parts, fill(w.line[windowBad], "at", at(p), "fails", w.fails(first(p.Standing.Margins))))
+		parts = append(parts, w.Say("plan.window_bad", "at", at(p), "fails", w.fails(first(p.Standing.Margins))))
 	case p.Margin > 0:
-		parts = append(parts, fill(w.line[windowNear], "at", at(p), "margin", fixed(100*p.Margin, 1, "%")))
+		parts = append(parts, w.Say("plan.window_near", "at", at(p), "margin", w.fixed(100*p.Margin, 1, "%")))
 	default:
-		parts = append(parts, fill(w.line[windowFine], "at", at(p)))
+		parts = append(parts, w.Say("plan.window_fine", "at", at(p)))
 	}
 	if r := win.Robust; r != nil {
 		tightest := first(r.Standing.Margins)
-		parts = append(parts, fill(w.line[windowRobust], "at", at(r), "margin", fixed(100*r.Margin, 1, "%"),
-			"of", w.of(tightest), "share", Percent(tightest.Share)))
+		parts = append(parts, w.Say("plan.window_robust", "at", at(r), "margin", w.fixed(100*r.Margin, 1, "%"),
+			"of", w.of(tightest), "share", w.Percent(tightest.Share)))
 	}
 	return strings.Join(parts, " ")
 }
 
 // Window prints a window as the command shows it: the picture in letters, its key and the sentences.
-func Window(s plan.Study, win *plan.Window) string {
-	w := englishPlans()
+func (w Speaker) Window(s plan.Study, win *plan.Window) string {
 	var b strings.Builder
-	b.WriteString(Goal(s) + "\n\n" + win.Text + "\n\n")
+	b.WriteString(w.Goal(s) + "\n\n" + win.Text + "\n\n")
 	n := win.Columns
 	rows := min(n, 30)
-	top, bottom := Amount(&win.Y, win.YHigh), Amount(&win.Y, win.YLow)
+	top, bottom := w.Amount(&win.Y, win.YHigh), w.Amount(&win.Y, win.YLow)
 	b.WriteString(win.Y.Label + "\n")
 	for row := range rows {
 		label := ""
@@ -74,8 +73,8 @@ func Window(s plan.Study, win *plan.Window) string {
 		}
 		b.WriteByte('\n')
 	}
-	b.WriteString(pad("", 13) + Amount(&win.X, win.XLow) + fill(w.line[windowTo], "label", win.X.Label) + Amount(&win.X, win.XHigh) + "\n\n")
-	b.WriteString("  . " + w.line[windowKey] + "\n")
+	b.WriteString(pad("", 13) + w.Amount(&win.X, win.XLow) + w.Say("plan.window_to", "label", win.X.Label) + w.Amount(&win.X, win.XHigh) + "\n\n")
+	b.WriteString("  . " + w.Say("plan.window_key") + "\n")
 	for i := range win.Limits {
 		b.WriteString("  " + string(letter(i)) + " " + win.Limits[i].Text + "\n")
 	}

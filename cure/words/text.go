@@ -25,8 +25,11 @@ type Amount struct {
 	Unit  string  // SI, for readers without a choice
 }
 
+// Figure is a number as it is to be printed, with a point: "0.05".
+type Figure string
+
 // Told is a sentence by its template in English, for what is said beside the code: faults, cautions, notes. Arguments are pairs
-// of name and value: texts (on their way or not), ints, float64s, Amounts.
+// of name and value: texts (on their way or not), ints, float64s, Figures, Amounts.
 func Told(template string, arguments ...any) string { return packed(kindTold, template, arguments) }
 
 // Key is a message of the language file by its key.
@@ -55,6 +58,8 @@ func onItsWay(value any) string {
 		return v
 	case int, float64:
 		return begin + string(kindNumber) + digits(v) + end
+	case Figure:
+		return begin + string(kindNumber) + string(v) + end
 	case Amount:
 		return begin + string(kindAmount) + strconv.FormatFloat(v.Value, 'g', -1, 64) + split + v.Of + split + v.Unit + end
 	}

@@ -179,6 +179,9 @@ func (w *Words) argument(name string, arguments []any) string {
 
 // Number puts the language's decimal mark and a typographic minus into a number as Go prints it.
 func (w *Words) Number(text string) string {
+	if w.bare {
+		return text
+	}
 	return strings.NewReplacer(".", w.Mark, "-", "\u2212").Replace(text)
 }
 

@@ -14,6 +14,7 @@ const programs = {};
 const ask = (request, program = 'core') => decode(programs[program](encode(request)));
 
 before(async () => {
+  const english = await readFile(new URL('words/en.json', page));
   await import(new URL('wasm_exec.js', page).href);
   globalThis.drywrightReady = () => announced++;
   for (const [program, name] of [
@@ -25,6 +26,12 @@ before(async () => {
     const { instance } = await WebAssembly.instantiate(await readFile(new URL(`${program}.wasm`, page)), go.importObject);
     go.run(instance); // never settles while the program lives
     programs[program] = globalThis[name];
+    if (program === 'core') {
+      const early = decode(globalThis[name](encode({ op: 'describe' })));
+      assert.match(early.message, /drywrightSpeak/);
+      assert.match(globalThis.drywrightSpeak(encode({})), /tag/);
+    }
+    assert.equal(globalThis.drywrightSpeak(english), '');
     delete globalThis[name];
   }
 });

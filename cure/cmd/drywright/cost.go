@@ -9,7 +9,6 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/report"
 )
 
 // costVerb sets the cost of a day against its quantity.
@@ -35,7 +34,7 @@ func (p *program) costVerb(args []string) int {
 		ask.Quantity = &q
 	}
 	shown := p.newProgress("cost", 0)
-	costs, err := cure.Costs(ask, p.newPool(shown.judged).evaluate, nil)
+	costs, err := cure.Costs(p.say, ask, p.newPool(shown.judged).evaluate, nil)
 	shown.over()
 	if err != nil {
 		return p.refuse(err)
@@ -43,7 +42,7 @@ func (p *program) costVerb(args []string) int {
 	if *asJSON {
 		return p.printJSON(costs)
 	}
-	return p.print(report.Costs(&costs))
+	return p.print(p.say.Costs(&costs))
 }
 
 // dayQuantity reads a day's quantity as a person writes it.

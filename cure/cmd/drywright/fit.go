@@ -11,7 +11,6 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
-	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
 )
@@ -92,7 +91,7 @@ func (p *program) fitVerb(args []string) int {
 		fmt.Fprintf(p.stderr, "drywright fit: %v\n", err)
 		return misused
 	}
-	o, err := cure.Fit(j, table, q)
+	o, err := cure.Fit(p.say, j, table, q)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -114,7 +113,7 @@ func (p *program) fitVerb(args []string) int {
 		}
 		return p.print(string(text))
 	}
-	return p.print(report.FitTable(o.Fit))
+	return p.print(p.say.FitTable(o.Fit))
 }
 
 // question turns the flags into SI.

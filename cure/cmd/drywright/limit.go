@@ -8,7 +8,6 @@ import (
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/report"
 )
 
 // limitVerb says how far things can be pushed on a route.
@@ -31,7 +30,7 @@ func (p *program) limitVerb(args []string) int {
 	}
 	study := about.study(&j)
 	if *list {
-		return p.print(listed(plan.Named(&j, study.Route)))
+		return p.print(p.listed(plan.Named(&j, study.Route)))
 	}
 	asked := []string{*of}
 	if *of == "" {
@@ -55,7 +54,7 @@ func (p *program) limitVerb(args []string) int {
 			if err != nil {
 				return p.refuse(err)
 			}
-			x, err := amount(&v, *want)
+			x, err := amount(p.say, &v, *want)
 			if err != nil {
 				return p.misuse("limit", flags, err.Error())
 			}
@@ -64,7 +63,7 @@ func (p *program) limitVerb(args []string) int {
 		ask.Limits = append(ask.Limits, q)
 	}
 	shown := p.newProgress("limits", 0)
-	limits, err := cure.Limits(ask, p.newPool(shown.judged).evaluate, nil)
+	limits, err := cure.Limits(p.say, ask, p.newPool(shown.judged).evaluate, nil)
 	shown.over()
 	if err != nil {
 		return p.refuse(err)
@@ -76,7 +75,7 @@ func (p *program) limitVerb(args []string) int {
 		}
 		return p.printJSON(document)
 	}
-	return p.print(report.Limits(study, limits))
+	return p.print(p.say.Limits(study, limits))
 }
 
 // printJSON prints a document in one line.
@@ -89,10 +88,10 @@ func (p *program) printJSON(document any) int {
 }
 
 // listed is a table of variables.
-func listed(vs []plan.Variable) string {
+func (p *program) listed(vs []plan.Variable) string {
 	var b strings.Builder
 	for _, v := range vs {
-		fmt.Fprintf(&b, "%-36s %-9s %12s   %s\n", v.ID, v.Toward, report.Amount(&v, v.Present), v.Label)
+		fmt.Fprintf(&b, "%-36s %-9s %12s   %s\n", v.ID, v.Toward, p.say.Amount(&v, v.Present), p.say.Text(v.Label))
 	}
 	return b.String()
 }

@@ -21,6 +21,8 @@ import (
 	"syscall"
 
 	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/report"
+	"github.com/drywright/drywright/cure/words/languages"
 	"github.com/drywright/drywright/site"
 )
 
@@ -30,7 +32,7 @@ func main() {
 	page, built := site.Page()
 	p := program{
 		ctx: ctx, stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr,
-		predict: cure.Predict, page: page, built: built,
+		predict: cure.Predict, say: report.New(languages.English(), report.SI), page: page, built: built,
 	}
 	code := p.run(os.Args[1:])
 	stop()

@@ -7,7 +7,6 @@ import (
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/report"
 )
 
 // optimiseVerb looks for the settings that take least.
@@ -37,16 +36,16 @@ func (p *program) optimiseVerb(args []string) int {
 		return p.refuse(err)
 	}
 	ask := plan.OptimiseQuestion{Study: study, Objective: plan.Objective(*least), Confidence: *sure / 100, Seed: *seed}
-	if ask.Free, err = axes(study, *free); err != nil {
+	if ask.Free, err = p.axes(study, *free); err != nil {
 		return p.misuse("optimise", flags, err.Error())
 	}
 	if *vary != "" {
-		if ask.Tolerances, err = varied(study, *vary); err != nil {
+		if ask.Tolerances, err = p.varied(study, *vary); err != nil {
 			return p.misuse("optimise", flags, err.Error())
 		}
 	}
 	shown := p.newProgress("optimise", 0)
-	optimum, err := cure.Optimise(ask, p.newPool(shown.judged).evaluate, nil)
+	optimum, err := cure.Optimise(p.say, ask, p.newPool(shown.judged).evaluate, nil)
 	shown.over()
 	if err != nil {
 		return p.refuse(err)
@@ -54,11 +53,11 @@ func (p *program) optimiseVerb(args []string) int {
 	if *asJSON {
 		return p.printJSON(optimum)
 	}
-	return p.print(report.Optimum(study, &optimum))
+	return p.print(p.say.Optimum(study, &optimum))
 }
 
 // axes reads variables with their bounds as a person writes them.
-func axes(study plan.Study, text string) ([]plan.Axis, error) {
+func (p *program) axes(study plan.Study, text string) ([]plan.Axis, error) {
 	var list []plan.Axis
 	for _, part := range strings.Split(text, ";") {
 		name, bounds, bounded := strings.Cut(part, "=")
@@ -72,10 +71,10 @@ func axes(study plan.Study, text string) ([]plan.Axis, error) {
 			if !ok {
 				return nil, fmt.Errorf("%q are no bounds; write LOW..HIGH", bounds)
 			}
-			if a.Low, err = amount(&v, low); err != nil {
+			if a.Low, err = amount(p.say, &v, low); err != nil {
 				return nil, err
 			}
-			if a.High, err = amount(&v, high); err != nil {
+			if a.High, err = amount(p.say, &v, high); err != nil {
 				return nil, err
 			}
 		}

@@ -10,7 +10,9 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // quickText is the demo's tunnel at settings that compute fast.
@@ -85,11 +87,11 @@ func TestPoolIsTheSameAsOne(t *testing.T) {
 	p := program{ctx: ctx}
 	crew := p.newPool(func(int64) {})
 	q := plan.LimitsQuestion{Study: plan.Study{Job: &j, Route: result.Tunnel}, Limits: []plan.LimitQuestion{{Variable: plan.LineSpeed, Levers: true}}}
-	many, err := cure.Limits(q, crew.evaluate, nil)
+	many, err := cure.Limits(report.New(languages.English(), report.SI), q, crew.evaluate, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	one, err := cure.Limits(q, plan.Batch, nil)
+	one, err := cure.Limits(report.New(languages.English(), report.SI), q, plan.Batch, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +101,7 @@ func TestPoolIsTheSameAsOne(t *testing.T) {
 		t.Errorf("%d judged, answers differ:\n%s\n%s", crew.judged.Load(), a, b)
 	}
 	cancel()
-	if _, err := cure.Limits(q, crew.evaluate, nil); !errors.Is(err, context.Canceled) {
+	if _, err := cure.Limits(report.New(languages.English(), report.SI), q, crew.evaluate, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
 	}
 }

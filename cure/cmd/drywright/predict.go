@@ -26,7 +26,7 @@ func (p *program) predictVerb(args []string) int {
 	if code >= 0 {
 		return code
 	}
-	r, err := p.predict(j)
+	r, err := p.predict(p.say, j)
 	switch {
 	case err != nil:
 		return p.refuse(err)
@@ -39,7 +39,7 @@ func (p *program) predictVerb(args []string) int {
 		}
 		return p.print(string(text) + "\n")
 	}
-	return p.print(report.Table(r))
+	return p.print(p.say.Table(r))
 }
 
 // checkVerb reads a job and reports its faults.
@@ -53,7 +53,7 @@ func (p *program) checkVerb(args []string) int {
 	if code >= 0 {
 		return code
 	}
-	return p.print(fmt.Sprintf("The job %q can be computed.\n", j.Name))
+	return p.print(p.say.Say("command.can_be_computed", "name", j.Name) + "\n")
 }
 
 // demoVerb prints a worked example: the first, or the one that is named.

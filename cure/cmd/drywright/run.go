@@ -12,7 +12,9 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // The exit codes.
@@ -27,7 +29,8 @@ type program struct {
 	ctx            context.Context // ends serve
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	predict        func(job.Job) (result.Result, error)
+	predict        func(report.Speaker, job.Job) (result.Result, error)
+	say            report.Speaker // until flags choose another language or other units
 	page           fs.FS
 	built          bool // whether there is a page
 }
@@ -102,6 +105,8 @@ func overview() string {
 // the positional arguments and -1, or an exit code with which to end.
 func (p *program) parse(name string, flags *flag.FlagSet, args []string, wanted int) ([]string, int) {
 	flags.SetOutput(io.Discard)
+	language := flags.String("language", "en", "of the answer: "+strings.Join(languages.Tags(), ", "))
+	units := flags.String("units", string(report.SI), "in which the answer gives its numbers: si or us")
 	var found []string
 	for {
 		if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
@@ -114,6 +119,14 @@ func (p *program) parse(name string, flags *flag.FlagSet, args []string, wanted 
 		}
 		found, args = append(found, flags.Arg(0)), flags.Args()[1:] // package flag stops at the first of these
 	}
+	if *units != string(report.SI) && *units != string(report.US) {
+		return nil, p.misuse(name, flags, fmt.Sprintf("there are no units %q; give si or us", *units))
+	}
+	spoken, err := languages.Open(*language)
+	if err != nil {
+		return nil, p.misuse(name, flags, err.Error())
+	}
+	p.say = report.New(spoken, report.Units(*units))
 	if len(found) != wanted {
 		return nil, p.misuse(name, flags, fmt.Sprintf("%d file names or words given, %d wanted", len(found), wanted))
 	}
@@ -135,7 +148,7 @@ func helpOf(name string, flags *flag.FlagSet) string {
 }
 
 func (p *program) misuse(name string, flags *flag.FlagSet, complaint string) int {
-	fmt.Fprintf(p.stderr, "drywright %s: %s\n\n%s", name, complaint, helpOf(name, flags))
+	fmt.Fprintf(p.stderr, "drywright %s: %s\n\n%s", name, p.say.Text(complaint), helpOf(name, flags))
 	return misused
 }
 
@@ -152,9 +165,13 @@ func (p *program) refuse(err error) int {
 	var list fault.List
 	if errors.As(err, &list) {
 		for _, f := range list {
-			fmt.Fprintln(p.stderr, f.Error())
+			fmt.Fprintln(p.stderr, p.say.Text(f.Sentence()))
 		}
 		return refused
+	}
+	var one *fault.Fault
+	if errors.As(err, &one) {
+		err = errors.New(p.say.Text(one.Sentence()))
 	}
 	fmt.Fprintln(p.stderr, err)
 	return refused

@@ -8,7 +8,6 @@ import (
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/report"
 )
 
 // spreadVerb says how sure a setting is.
@@ -40,16 +39,16 @@ func (p *program) spreadVerb(args []string) int {
 	}
 	if *vary != "" {
 		var complaint error
-		if tolerances, complaint = varied(study, *vary); complaint != nil {
+		if tolerances, complaint = p.varied(study, *vary); complaint != nil {
 			return p.misuse("spread", flags, complaint.Error())
 		}
 	}
 	if *list {
-		return p.print(report.Tolerances(study, tolerances))
+		return p.print(p.say.Tolerances(study, tolerances))
 	}
 	ask := plan.SpreadQuestion{Study: study, Tolerances: tolerances, Rows: *rows, Replicates: *replicates, Seed: *seed}
 	shown := p.newProgress("spread", ask.Runs())
-	spread, err := cure.Spread(ask, p.newPool(shown.judged).evaluate, nil)
+	spread, err := cure.Spread(p.say, ask, p.newPool(shown.judged).evaluate, nil)
 	shown.over()
 	if err != nil {
 		return p.refuse(err)
@@ -57,11 +56,11 @@ func (p *program) spreadVerb(args []string) int {
 	if *asJSON {
 		return p.printJSON(spread)
 	}
-	return p.print(report.Spread(study, &spread))
+	return p.print(p.say.Spread(study, &spread))
 }
 
 // varied reads tolerances as a person writes them.
-func varied(study plan.Study, text string) ([]plan.Tolerance, error) {
+func (p *program) varied(study plan.Study, text string) ([]plan.Tolerance, error) {
 	var list []plan.Tolerance
 	for _, part := range strings.Split(text, ";") {
 		name, width, ok := strings.Cut(part, "=")
@@ -72,19 +71,20 @@ func varied(study plan.Study, text string) ([]plan.Tolerance, error) {
 		if err != nil {
 			return nil, err
 		}
+		d := p.say.Display(v.Display, v.USDisplay)
 		t := plan.Tolerance{Variable: v.ID, Shape: plan.Normal}
 		width = strings.TrimSpace(strings.ReplaceAll(width, ",", "."))
 		if rest, even := strings.CutPrefix(width, "even "); even {
 			width, t.Shape = strings.TrimSpace(rest), plan.Uniform
 		}
-		if share, relative := strings.CutSuffix(width, "%"); relative && v.Display.Symbol != "%" {
+		if share, relative := strings.CutSuffix(width, "%"); relative && d.Symbol != "%" {
 			t.Relative, width = true, share
 		}
-		x, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(width, v.Display.Symbol), v.Unit)), 64)
+		x, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(width, d.Symbol), v.Unit)), 64)
 		if err != nil {
-			return nil, fmt.Errorf("%q is no width of %s; write a number in %s, or per cent of the present value", width, v.Label, v.Display.Symbol)
+			return nil, fmt.Errorf("%q is no width of %s; write a number in %s, or per cent of the present value", width, v.Label, d.Symbol)
 		}
-		if t.Width = x / v.Display.Factor; t.Relative {
+		if t.Width = x / d.Factor; t.Relative {
 			t.Width = x / 100
 		}
 		list = append(list, t)

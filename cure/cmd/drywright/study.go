@@ -8,6 +8,7 @@ import (
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
 )
@@ -49,8 +50,8 @@ func (f studyFlags) study(j *job.Job) plan.Study {
 }
 
 // amount reads a value of a variable as a person writes it: a number in the variable's usual unit, with or without the unit,
-// or a change in per cent of the present value ("+20%").
-func amount(v *plan.Variable, text string) (float64, error) {
+// and with a point or comma, or a change in per cent of the present value ("+20%").
+func amount(say report.Speaker, v *plan.Variable, text string) (float64, error) {
 	text = strings.TrimSpace(strings.ReplaceAll(text, ",", "."))
 	if share, ok := strings.CutSuffix(text, "%"); ok && (strings.HasPrefix(text, "+") || strings.HasPrefix(text, "-")) {
 		x, err := strconv.ParseFloat(strings.TrimSpace(share), 64)
@@ -59,7 +60,7 @@ func amount(v *plan.Variable, text string) (float64, error) {
 		}
 		return v.Present * (1 + x/100), nil
 	}
-	for _, d := range []job.Display{v.Display, v.USDisplay} {
+	for _, d := range []job.Display{say.Display(v.Display, v.USDisplay), v.Display, v.USDisplay} {
 		number := text
 		if d.Symbol != "" {
 			number = strings.TrimSpace(strings.TrimSuffix(text, d.Symbol))
@@ -68,5 +69,5 @@ func amount(v *plan.Variable, text string) (float64, error) {
 			return (x - d.Offset) / d.Factor, nil
 		}
 	}
-	return 0, fmt.Errorf("%q is no amount of %s; write a number in %s, or a change such as +20%%", text, v.Label, v.Display.Symbol)
+	return 0, fmt.Errorf("%q is no amount of %s; write a number in %s, or a change such as +20%%", text, v.Label, say.Display(v.Display, v.USDisplay).Symbol)
 }

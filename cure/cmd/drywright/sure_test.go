@@ -8,7 +8,9 @@ import (
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // quickText is an invented job of a few milliseconds.
@@ -76,7 +78,8 @@ func TestSureVerbsMisused(t *testing.T) {
 func TestReadingAmounts(t *testing.T) {
 	j := job.Demo()
 	study := plan.Study{Job: &j, Route: result.StaticOven}
-	got, err := varied(study, "coat=5 %;coat=8 g/m²; set_point = 3 K; room_humidity=5 %; dwell=even 1,5 min")
+	speaking := program{say: report.New(languages.English(), report.SI)}
+	got, err := speaking.varied(study, "coat=5 %;coat=8 g/m²; set_point = 3 K; room_humidity=5 %; dwell=even 1,5 min")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,6 @@ import (
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/plan"
-	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 )
 
@@ -36,14 +35,14 @@ func (p *program) windowVerb(args []string) int {
 		if text == "" {
 			text = usual[i]
 		}
-		a, err := axis(study, text)
+		a, err := p.axis(study, text)
 		if err != nil {
 			return p.misuse("window", flags, err.Error())
 		}
 		*[]*plan.Axis{&q.X, &q.Y}[i] = a
 	}
 	shown := p.newProgress("window", 0)
-	w, err := cure.Window(q, p.newPool(shown.judged).evaluate, func(w plan.Window) { shown.expect(int64(w.Expected)) })
+	w, err := cure.Window(p.say, q, p.newPool(shown.judged).evaluate, func(w plan.Window) { shown.expect(int64(w.Expected)) })
 	shown.over()
 	if err != nil {
 		return p.refuse(err)
@@ -51,7 +50,7 @@ func (p *program) windowVerb(args []string) int {
 	if *asJSON {
 		return p.printJSON(w)
 	}
-	return p.print(report.Window(study, &w))
+	return p.print(p.say.Window(study, &w))
 }
 
 // usualAxes are the variables of a window where none are named.
@@ -59,7 +58,7 @@ var usualAxes = map[result.Kind][2]string{
 	result.Room: {plan.SprayLater, plan.Coat}, result.StaticOven: {plan.Dwell, plan.SetPoint}, result.Tunnel: {plan.LineSpeed, plan.ZonesInStep}}
 
 // axis reads NAME or NAME=LOW..HIGH.
-func axis(s plan.Study, text string) (plan.Axis, error) {
+func (p *program) axis(s plan.Study, text string) (plan.Axis, error) {
 	name, stretch, stated := strings.Cut(text, "=")
 	a := plan.Axis{Variable: name}
 	v, err := s.Variable(name)
@@ -67,9 +66,9 @@ func axis(s plan.Study, text string) (plan.Axis, error) {
 		return a, err
 	}
 	low, high, _ := strings.Cut(stretch, "..")
-	if a.Low, err = amount(&v, low); err != nil {
+	if a.Low, err = amount(p.say, &v, low); err != nil {
 		return a, err
 	}
-	a.High, err = amount(&v, high)
+	a.High, err = amount(p.say, &v, high)
 	return a, err
 }

@@ -8,6 +8,7 @@ export const hire = (): Port =>
 export const source = (program: Program): Source => ({
   exec: new URL('wasm_exec.js', document.baseURI).href,
   wasm: new URL(`${program}.wasm`, document.baseURI).href,
+  words: new URL('words/en.json', document.baseURI).href,
 });
 
 /** The engine of a page served over http. */

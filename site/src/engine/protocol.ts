@@ -10,6 +10,8 @@ export type Program = 'core' | 'planner' | 'fitter';
 export interface Source {
   readonly exec: string;
   readonly wasm: string;
+  /** The language file of the core. */
+  readonly words: string;
 }
 
 export type ToWorker =

@@ -21,6 +21,7 @@ declare global {
   var drywright: ((request: Uint8Array) => Uint8Array<ArrayBuffer>) | undefined;
   var drywrightSweep:
     ((request: Uint8Array, host: Host, workers: number) => Promise<Uint8Array<ArrayBuffer>>) | undefined;
+  var drywrightSpeak: ((language: Uint8Array) => string) | undefined;
   var drywrightReady: (() => void) | undefined;
 }
 
@@ -39,9 +40,16 @@ async function compile(address: string): Promise<WebAssembly.Module> {
     : WebAssembly.compile(await response.arrayBuffer());
 }
 
+async function load(address: string): Promise<Uint8Array> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${address}: ${response.status}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
 async function start(source: Source, given: WebAssembly.Module | null): Promise<void> {
-  const [module] = await Promise.all([
+  const [module, language] = await Promise.all([
     given ?? compile(source.wasm),
+    load(source.words),
     import(/* @vite-ignore */ source.exec) as Promise<unknown>,
   ]);
   const go = new Go();
@@ -52,6 +60,8 @@ async function start(source: Source, given: WebAssembly.Module | null): Promise<
   // The program runs until its main returns, which for a live core is never.
   go.run(instance).then(() => die('the core has ended'), die);
   await registered;
+  const complaint = globalThis.drywrightSpeak?.(language);
+  if (complaint) throw new Error(complaint);
   send({ kind: 'ready', module });
 }
 

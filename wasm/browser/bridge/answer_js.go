@@ -9,15 +9,18 @@ import (
 )
 
 // Answers is the function drywright(Uint8Array) Uint8Array, which answers one request. It runs to its end before it returns,
-// so it belongs in a worker. handle catches the panics of the core; what is caught here is a call with something other than
+// so it belongs in a worker. Package api catches the panics of the core; what is caught here is a call with something other than
 // one Uint8Array, which would otherwise end the program.
-func Answers(handle func(request []byte) []byte) Function {
+func Answers(groups ...api.Group) Function {
 	return Function{"drywright", func(_ js.Value, args []js.Value) (answer any) {
 		defer func() {
 			if p := recover(); p != nil {
 				answer = toJS(refusal(fmt.Sprint("panic: ", p)))
 			}
 		}()
+		if spoken == nil {
+			return toJS(refusal(unspoken))
+		}
 		if len(args) != 1 {
 			return toJS(refusal("drywright takes one Uint8Array"))
 		}
@@ -25,7 +28,7 @@ func Answers(handle func(request []byte) []byte) Function {
 		if n := js.CopyBytesToGo(request, args[0]); n != len(request) {
 			return toJS(refusal("drywright takes one Uint8Array"))
 		}
-		return toJS(handle(request))
+		return toJS(api.Offer(spoken, groups...)(request))
 	}}
 }
 

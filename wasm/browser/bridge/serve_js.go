@@ -13,11 +13,11 @@ type Function struct {
 	call func(this js.Value, args []js.Value) any
 }
 
-// Serve makes the functions global and calls drywrightReady, where the host has such a function. It never returns: the
+// Serve makes the functions global, drywrightSpeak besides, and calls drywrightReady, where the host has such a function. It never returns: the
 // program must live for as long as its functions may be called.
 func Serve(functions ...Function) {
 	global := js.Global()
-	for _, f := range functions {
+	for _, f := range append(functions, speaks()) {
 		global.Set(f.name, js.FuncOf(f.call))
 	}
 	if ready := global.Get("drywrightReady"); ready.Type() == js.TypeFunction {

@@ -30,6 +30,9 @@ func swept(args []js.Value) (answer []byte) {
 			answer = refusal(fmt.Sprint("panic: ", p))
 		}
 	}()
+	if spoken == nil {
+		return refusal(unspoken)
+	}
 	if len(args) != 3 {
 		return refusal("drywrightSweep takes a Uint8Array, a host and a number of workers")
 	}
@@ -50,7 +53,7 @@ func swept(args []js.Value) (answer []byte) {
 		return answers, nil
 	}
 	tell := func(news []byte) { host.Call("tell", toJS(news)) }
-	return api.Sweep(request, api.Host{Pool: pool, Workers: args[2].Int(), Tell: tell})
+	return api.Sweep(spoken, request, api.Host{Pool: pool, Workers: args[2].Int(), Tell: tell})
 }
 
 // await blocks this goroutine, and no other, until a promise is settled.

@@ -6,4 +6,4 @@ import (
 	"github.com/drywright/drywright/wasm/browser/bridge"
 )
 
-func main() { bridge.Serve(bridge.Answers(api.Offer(api.Fitting()))) }
+func main() { bridge.Serve(bridge.Answers(api.Fitting())) }
