@@ -9,21 +9,6 @@ import (
 	"github.com/drywright/drywright/cure/transfer"
 )
 
-// extreme is the worst value of something so far, and when it first passed its limit.
-type extreme struct {
-	passed bool
-	start  float64
-	worst  float64
-}
-
-// see takes a value; limit is where it begins to count.
-func (e *extreme) see(t, value, limit float64) {
-	if value > limit && !e.passed {
-		e.passed, e.start = true, t
-	}
-	e.worst = math.Max(e.worst, value)
-}
-
 // watcher looks out for what goes wrong.
 type watcher struct {
 	boil, hot, dew, skin, humid extreme
