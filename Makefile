@@ -30,6 +30,7 @@ EXEC   := site/public/wasm_exec.js
 WORDS  := $(patsubst cure/words/languages/%.json,site/public/words/%.json,$(wildcard cure/words/languages/*.json))
 TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
+TEXTS  := site/src/generated/words.ts
 DIST   := site/dist/index.html
 PARTS  := site/src/generated/licences-go.json
 PICTURE ?= $(OUT)/peers/accuracy.svg
@@ -61,7 +62,7 @@ build: $(BINARY) ## build the command with the page in it: .build/drywright
 
 wasm: $(WASM) $(EXEC) $(WORDS) ## build the core for the browser
 
-types: $(TYPES) ## generate the TypeScript types and the JSON Schema from the Go types
+types: $(TYPES) $(TEXTS) ## generate the TypeScript types, the JSON Schema and the types of the page's words
 
 site: $(DIST) ## build the page into site/dist
 
@@ -90,11 +91,15 @@ $(PARTS): go.mod go.sum $(wildcard wasm/browser/*/*.go) site/scripts/go-licences
 	@mkdir -p $(@D)
 	GO=$(GO) $(NODE) site/scripts/go-licences.mjs $@
 
+$(TEXTS): $(wildcard cure/words/languages/*.json) $(wildcard site/vite/words/*.mjs) site/scripts/words.mjs
+	$(NODE) site/scripts/words.mjs $@
+	@touch $@
+
 $(NPM_CI): site/package.json site/package-lock.json $(OUT)/toolchain
 	cd site && $(NPM) ci --no-audit --no-fund --loglevel=error
 	@touch $@
 
-$(DIST): $(site_sources) $(TYPES) $(PARTS) $(WASM) $(EXEC) $(WORDS) $(NPM_CI)
+$(DIST): $(site_sources) $(TYPES) $(TEXTS) $(PARTS) $(WASM) $(EXEC) $(WORDS) $(NPM_CI)
 	cd site && $(NPM) run --silent build
 	@touch $@
 
@@ -156,7 +161,7 @@ test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly,
 	  $(CORE_PACKAGES)
 	$(NODE) --test --test-reporter=spec wasm/browser/bridge_test.mjs
 
-test-site: $(TYPES) $(NPM_CI) ## the page's types, linters and unit tests
+test-site: $(TYPES) $(TEXTS) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
 # The whole in Chromium; in Firefox the main flows, since a long search is no other there.

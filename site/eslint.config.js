@@ -25,7 +25,7 @@ export default ts.config(
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig } },
   },
-  { files: ['*.config.ts', '*.config.js', 'scripts/**'], languageOptions: { globals: { ...globals.node } } },
+  { files: ['*.config.ts', '*.config.js', 'scripts/**', 'vite/**'], languageOptions: { globals: { ...globals.node } } },
   { files: ['scripts/**'], rules: { 'no-console': 'off' } },
   // One way in: pictures are drawn from values handed to them and never ask the engine or change the job.
   {

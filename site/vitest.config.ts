@@ -1,8 +1,9 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
+import { words } from './vite/words/plugin.mjs';
 
 export default defineConfig({
-  plugins: [svelte()],
+  plugins: [svelte(), words()],
   resolve: { conditions: ['browser'] },
-  test: { include: ['tests/unit/**/*.test.ts'], environment: 'node' },
+  test: { include: ['tests/unit/**/*.test.ts'], setupFiles: ['tests/unit/words.ts'], environment: 'node' },
 });

@@ -30,11 +30,11 @@ const chunk = (name) => output.find((file) => file.type === 'chunk' && file.name
 const without = (names, taken) => [...names].filter((name) => !taken.has(name));
 
 const first = closure(output.find((file) => file.isEntry).fileName).add('index.html');
-const page = closure(chunk('Page'), new Set(first));
+const page = closure(chunk('Page'), new Set(first)).add(chunk('en-main'));
 const parts = [
   ['first paint: HTML, styles, scripts', total(first) + (await fromDisk('public/theme.js'))],
   ['then the page: answers, heads of the form', total(without(page, first))],
-  ['beside it: fields of the form', total(without(closure(chunk('SectionBody')), page))],
+  ['beside it: fields of the form', total(without(closure(chunk('SectionBody')), page)) + weight(chunk('en-inputs'))],
   ['later: detail and print', total(without(closure(chunk('later')), page))],
   ['later: planning', total(without(closure(chunk('plan')), page))],
   ['later: your own trial', total(without(closure(chunk('trial')), page))],

@@ -6,6 +6,12 @@ import './styles/print.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { browserEngine } from './engine/browser';
+import { fetchWords } from './text/language';
 
 const target = document.getElementById('page');
-if (target) mount(App, { target, props: { engine: browserEngine() } });
+const engine = browserEngine();
+engine.warm();
+fetchWords('main').then(
+  () => target && mount(App, { target, props: { engine } }),
+  () => document.getElementById('lost')?.removeAttribute('hidden'),
+);

@@ -1,6 +1,6 @@
 /** Histories as pictures want them: named series in units of display, cut to the times that an axis can show. */
 import type { Curves, Profile, Route, Stage } from '../generated/contract';
-import { text } from '../text';
+import { detail } from '../text/detail';
 import { hour, linearUnit } from './time';
 
 export interface Point {
@@ -54,7 +54,7 @@ interface Kind {
 export type CurveKind = 'water' | 'temperature' | 'conversion';
 
 function kindOf(kind: CurveKind): Kind {
-  const t = text.curves;
+  const t = detail.curves;
   switch (kind) {
     case 'water':
       return {
@@ -113,7 +113,7 @@ export function curvePicture(route: Route, kind: CurveKind, log: boolean): Curve
   return {
     title: k.title,
     yLabel: k.yLabel,
-    xLabel: log ? text.curves.timeLog : text.curves.time(unit.name),
+    xLabel: log ? detail.curves.timeLog : detail.curves.time({ unit: unit.name }),
     log,
     unit: unit.name,
     domain: [x(low), x(to)],
@@ -179,7 +179,7 @@ export interface ProfilePicture {
 }
 
 export function profilePicture(profiles: readonly Profile[], of: 'water' | 'conversion'): ProfilePicture {
-  const t = text.curves;
+  const t = detail.curves;
   const isWater = of === 'water';
   return {
     title: isWater ? t.profileWater : t.profileConversion,

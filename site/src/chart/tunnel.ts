@@ -1,6 +1,6 @@
 /** What the tunnel picture shows, drawn from the answer alone: zones, histories over the way, marks, exit. */
 import type { Curves, Mark, MarkName, Route, Stage } from '../generated/contract';
-import { tunnel } from '../text/plant';
+import { detail } from '../text/detail';
 
 export type ZoneKind = 'heated' | 'cooling' | 'infrared';
 
@@ -88,7 +88,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     style,
     values: times.map((t, i) => to(valueAt(route.curves, of, t, sideOf(times, i)))),
   });
-  const names = tunnel.lines;
+  const names = detail.tunnel.lines;
   const celsius = (kelvin: number): number => kelvin - 273.15;
   const grams = (ratio: number): number => ratio * 1e3;
   const cures = route.curves.mean_conversion.some((c) => c > 0);
@@ -108,7 +108,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     water: [
       line(names.mean, 1, 'mean_water_kg_per_kg', grams),
       line(names.outer, 2, 'outer_water_kg_per_kg', grams),
-    ].map((l) => ({ ...l, name: tunnel.waterOf(l.label) })),
+    ].map((l) => ({ ...l, name: detail.tunnel.waterOf({ line: l.label }) })),
     conversion: cures ? line(names.conversion, 3, 'mean_conversion', (x) => x * 100) : null,
     marks: byTime
       .filter((m) => m.time_s >= entered && m.time_s <= left)
@@ -210,9 +210,9 @@ export interface TunnelEvent {
 
 /** The way through the tunnel as rows: zones entered, marks reached, the exit. */
 export function eventsOf(picture: TunnelPicture): TunnelEvent[] {
-  const t = tunnel;
+  const t = detail.tunnel;
   const events = [
-    ...picture.zones.map((z) => ({ at: z.from, event: t.enters(z.name) })),
+    ...picture.zones.map((z) => ({ at: z.from, event: t.enters({ zone: z.name }) })),
     ...picture.marks.map((m) => ({ at: m.at, event: m.label })),
     { at: picture.length, event: t.exit },
   ];

@@ -2,7 +2,7 @@
  * Lays the tunnel picture out in pixels: minutes above, the zones to scale, the marks, a strip of temperatures and one
  * of water and conversion, metres below, all on one axis.
  */
-import { tunnel } from '../text/plant';
+import { detail } from '../text/detail';
 import { duration, number, temperature, water } from '../text/quantity';
 import { heightAt, placeNames, type NamePlace, type Pixel } from './beside';
 import { placeFlags, rowsOf } from './flags';
@@ -106,7 +106,7 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
 
   const tall = width < 640 ? [130, 110] : [160, 120];
   const across = picture.positions.map(x);
-  const t = tunnel;
+  const t = detail.tunnel;
   const top = marksBottom + 20;
   const hot = stripOf(t.temperature, picture.temperatures, null, across, top, tall[0] ?? 0, false);
   const wet = stripOf(
@@ -119,8 +119,11 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
     true,
   );
 
-  const exit = [t.exitAt(picture.exit?.text ?? duration(picture.entered + picture.passing)), t.exit];
-  const inside = t.inside(unit.name);
+  const exit = [
+    t.exitAt({ time: picture.exit?.text ?? duration(picture.entered + picture.passing) }),
+    t.exit,
+  ];
+  const inside = t.inside({ unit: unit.name });
   const free = right - left - textWidth(inside, small) - 12;
   return {
     width,
@@ -157,7 +160,7 @@ function boxesOf(zones: readonly TunnelZone[], x: (position: number) => number):
 
 const zoneWords = (z: TunnelZone): string[] => [
   z.name,
-  tunnel.kinds[z.kind],
+  detail.tunnel.kinds[z.kind],
   temperature(z.temperature),
   water(z.humidity),
 ];
@@ -184,7 +187,7 @@ function stripOf(
   const frame = { left: across[0] ?? 0, right: across.at(-1) ?? 0, top, bottom };
   return {
     title,
-    rightTitle: other ? tunnel.conversion : '',
+    rightTitle: other ? detail.tunnel.conversion : '',
     top,
     bottom,
     ticks: roundTicks(...span, 5).map((v) => ({ at: y(v), words: number(v) })),

@@ -37,7 +37,8 @@ export function entryDigest(job: unknown, nodes: readonly Node[], index: number)
 
 function partOf(job: unknown, fields: ReadonlyMap<string, Field>, path: string): string {
   const value = getAt(job, path);
-  if (Array.isArray(value)) return text.form.count(value.length, path);
+  if (Array.isArray(value))
+    return path === 'tunnel.zones' ? text.form.zones({ n: value.length }) : String(value.length);
   const field = fields.get(templateOf(path));
   if (field) return shortValue(value, field);
   if (value === null || typeof value !== 'object') return '';

@@ -1,6 +1,6 @@
 /** The accounts of the air as the page shows them: in the units of a workshop, small change left out. */
 import type { Account, Balance, Term } from '../generated/contract';
-import { plant } from '../text/plant';
+import { detail } from '../text/detail';
 import { number, percent, relative, temperature, water } from '../text/quantity';
 
 export interface SideShown {
@@ -40,7 +40,7 @@ export function accountsShown(accounts: readonly Account[]): AccountShown[] {
   return accounts.map((a, i) => {
     const steady = a.per === 'second';
     const { share_of_installed: share, installed_W: installed, share_of_flammable_limit: flammable } = a;
-    const t = plant.air;
+    const t = detail.air;
     return {
       place: names[i] ?? a.place,
       humidity: water(a.humidity_ratio_kg_per_kg),
@@ -54,8 +54,8 @@ export function accountsShown(accounts: readonly Account[]): AccountShown[] {
       flammable: flammable === null ? '' : percent(flammable),
       dangerous: flammable !== null && flammable > flammableEnd,
       sides: [
-        sideOf(t.water(steady ? 'kg/h' : 'kg'), a.water_kg, steady ? 3600 : 1),
-        sideOf(t.heat(steady ? 'kW' : 'kWh'), a.heat_J, steady ? watt : joule),
+        sideOf(t.water({ unit: steady ? 'kg/h' : 'kg' }), a.water_kg, steady ? 3600 : 1),
+        sideOf(t.heat({ unit: steady ? 'kW' : 'kWh' }), a.heat_J, steady ? watt : joule),
       ],
     };
   });
@@ -67,7 +67,7 @@ function placesOf(accounts: readonly Account[]): string[] {
   return accounts.map(({ place }) => {
     const n = (seen.get(place) ?? 0) + 1;
     seen.set(place, n);
-    return accounts.filter((a) => a.place === place).length > 1 ? plant.air.nth(place, n) : place;
+    return accounts.filter((a) => a.place === place).length > 1 ? detail.air.nth({ place, n }) : place;
   });
 }
 
@@ -75,13 +75,16 @@ function sideOf(title: string, balance: Lenient, factor: number): SideShown {
   const terms = balance.terms ?? [];
   const largest = Math.max(0, ...terms.map((t) => Math.abs(t.value)));
   const held = (v: number): string => number(Math.abs(v) > smallChange * largest ? v * factor : 0);
-  const t = plant.air;
+  const t = detail.air;
   return {
     title,
     lines: terms
       .filter((term) => Math.abs(term.value) > smallChange * largest)
       .map((term) => ({ name: term.name, value: held(term.value) })),
-    sum: terms.length > 0 ? t.sum(held(balance.in), held(balance.out), held(balance.kept)) : t.unbalanced,
-    open: terms.length > 0 && balance.relative > 0 ? t.open(relative(balance.relative)) : '',
+    sum:
+      terms.length > 0
+        ? t.sum({ inward: held(balance.in), outward: held(balance.out), kept: held(balance.kept) })
+        : t.unbalanced,
+    open: terms.length > 0 && balance.relative > 0 ? t.open({ relative: relative(balance.relative) }) : '',
   };
 }

@@ -1,6 +1,6 @@
 /** The amounts of a route as lines of words; what the core does not know is left out. */
 import type { Amounts } from '../generated/contract';
-import { plant } from '../text/plant';
+import { detail } from '../text/detail';
 import { duration, number } from '../text/quantity';
 
 export interface AmountShown {
@@ -15,7 +15,7 @@ const perKWh = 1 / 3.6e6;
 const money = (v: number): string => v.toFixed(3);
 
 export function amountsShown(a: Amounts): AmountShown[] {
-  const t = plant.amounts;
+  const t = detail.amounts;
   const part = a.per_part;
   const line = <T extends number | null>(
     name: string,

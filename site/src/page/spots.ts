@@ -1,7 +1,7 @@
 /** The places of a part beside each other: the open face and each spot, with the marks and the margin. */
 import type { Mark, MarkName, Route } from '../generated/contract';
 import { text } from '../text';
-import { plant } from '../text/plant';
+import { detail } from '../text/detail';
 import { duration } from '../text/quantity';
 
 export interface PlaceShown {
@@ -26,7 +26,7 @@ export function placesOf(route: Route): PlaceShown[] {
     const margin = time === null ? null : deadline - time;
     return {
       name,
-      ready: ready?.text ?? plant.spots.never,
+      ready: ready?.text ?? detail.spots.never,
       margin: margin === null ? '–' : marginWords(margin),
       late: margin === null || margin < 0,
       worst,
@@ -34,10 +34,12 @@ export function placesOf(route: Route): PlaceShown[] {
     };
   };
   return [
-    place(plant.spots.face, route.marks, !route.spots.some((s) => s.worst)),
+    place(detail.spots.face, route.marks, !route.spots.some((s) => s.worst)),
     ...route.spots.map((s) => place(s.name, s.marks, s.worst)),
   ];
 }
 
 const marginWords = (margin: number): string =>
-  margin < 0 ? text.answers.late(duration(-margin)) : text.answers.spare(duration(margin));
+  margin < 0
+    ? text.answers.late({ duration: duration(-margin) })
+    : text.answers.spare({ duration: duration(margin) });

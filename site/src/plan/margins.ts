@@ -20,9 +20,8 @@ export interface MarginTable {
   rows: MarginRow[];
 }
 
-const t = plan.answer;
-
 export function marginsOf(limit: PlanLimit): MarginTable {
+  const t = plan.answer;
   const column = (name: string, at: Standing): [MarginColumn, readonly Criterion[]] => [
     { name, value: at.text, met: at.met },
     at.margins,

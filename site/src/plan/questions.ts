@@ -15,22 +15,25 @@ export interface Question {
   sometimes?: boolean;
 }
 
-const t = plan.questions;
-
 const questions: Readonly<Record<Kind, readonly Question[]>> = {
   tunnel: [
-    { name: 'more', variable: 'line_speed', words: t.more, wants: true },
-    { name: 'fast', variable: 'line_speed', words: () => t.fast },
-    { name: 'cool', variable: 'zone_temperatures', words: () => t.cool },
+    {
+      name: 'more',
+      variable: 'line_speed',
+      words: (percent) => plan.questions.more({ percent }),
+      wants: true,
+    },
+    { name: 'fast', variable: 'line_speed', words: () => plan.questions.fast },
+    { name: 'cool', variable: 'zone_temperatures', words: () => plan.questions.cool },
   ],
   room: [
-    { name: 'late', variable: 'spray_later', words: () => t.late },
-    { name: 'load', variable: 'rack_load', words: () => t.load, sometimes: true },
+    { name: 'late', variable: 'spray_later', words: () => plan.questions.late },
+    { name: 'load', variable: 'rack_load', words: () => plan.questions.load, sometimes: true },
   ],
   static_oven: [
-    { name: 'short', variable: 'dwell', words: () => t.short },
-    { name: 'cool', variable: 'set_point', words: () => t.setPoint },
-    { name: 'full', variable: 'charge', words: () => t.full, sometimes: true },
+    { name: 'short', variable: 'dwell', words: () => plan.questions.short },
+    { name: 'cool', variable: 'set_point', words: () => plan.questions.setPoint },
+    { name: 'full', variable: 'charge', words: () => plan.questions.full, sometimes: true },
   ],
 };
 

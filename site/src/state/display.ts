@@ -13,6 +13,10 @@ export function limitText(si: number, d: Display): string {
   return fieldText(Number(toShown(si, d).toPrecision(5)));
 }
 
+/** A text with the unit behind it, where there is one. */
+export const withUnit = (text: string, { symbol }: Pick<Display, 'symbol'>): string =>
+  symbol ? `${text} ${symbol}` : text;
+
 /** An amount to be read, not typed: four digits and the unit. */
 export const amountText = (si: number, d: Display): string =>
   `${fieldText(Number(toShown(si, d).toPrecision(4))).replace('-', '\u2212')}${d.symbol ? `\u00a0${d.symbol}` : ''}`;

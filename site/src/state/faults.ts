@@ -1,7 +1,7 @@
 /** Turns the core's complaints into words at a field, in the unit that the field shows. */
 import type { ApiFault, Block, Field } from '../generated/contract';
 import { text } from '../text';
-import { limitText } from './display';
+import { limitText, withUnit } from './display';
 import { isWithin, templateOf } from './path';
 import type { Slip } from './slips';
 
@@ -26,7 +26,7 @@ export function placeOf(path: string, blocks: readonly Block[]): string {
     .map((b) => {
       const list = b.path.endsWith('[]') ? b.path.slice(0, -2) : null;
       const index = list === null ? null : indexAfter(path, list);
-      return index === null ? b.label : text.form.item(b.label, index + 1);
+      return index === null ? b.label : text.form.item({ item: b.label, n: index + 1 });
     })
     .join(', ');
 }
@@ -45,7 +45,7 @@ export function complainOfSlip(
   blocks: readonly Block[],
 ): Complaint {
   const field = fields.get(templateOf(path));
-  const sentence = text.slips[slip](field?.label ?? path, field?.display.symbol ?? '');
+  const sentence = slipText(slip, field?.label ?? path, field?.display.symbol ?? '');
   return { path, place: placeOf(path, blocks), sentence };
 }
 
@@ -53,20 +53,26 @@ export function complainOfFault(fault: ApiFault, fields: FieldIndex, blocks: rea
   return { path: fault.path, place: placeOf(fault.path, blocks), sentence: sentenceOf(fault, fields) };
 }
 
+/** What a slip is in words; a number without a unit is said without one. */
+export function slipText(slip: Slip, label: string, unit: string): string {
+  const { plain, unit: within } = text.slips[slip];
+  return unit ? within({ label, unit }) : plain({ label });
+}
+
 /** A range, a choice or an absence is said in the field's own label and unit; everything else in the core's words. */
 function sentenceOf(fault: ApiFault, fields: FieldIndex): string {
   const field = fields.get(templateOf(fault.path));
   if (field && fault.code === 'range') {
-    const [low, high] = [limitText(fault.low, field.display), limitText(fault.high, field.display)];
-    const say = field.integer ? text.faultWhole : text.faultRange;
-    return say(field.label, low, high, field.display.symbol);
+    const say = field.integer ? text.faults.whole : text.faults.range;
+    return say({
+      label: field.label,
+      low: limitText(fault.low, field.display),
+      high: withUnit(limitText(fault.high, field.display), field.display),
+    });
   }
-  if (field && fault.code === 'missing') return text.slips.missing(field.label, field.display.symbol);
+  if (field && fault.code === 'missing') return slipText('missing', field.label, field.display.symbol);
   if (field && fault.code === 'choice') {
-    return text.faultChoice(
-      field.label,
-      field.choices.map((c) => c.label),
-    );
+    return text.faults.choice({ label: field.label, choices: field.choices.map((c) => c.label).join(', ') });
   }
   if (fault.got === '' || fault.code === 'range') return fault.advice || fault.text;
   return `${fault.got.charAt(0).toUpperCase()}${fault.got.slice(1)}. ${fault.advice}`.trim();

@@ -1,5 +1,4 @@
-/** The words of the page in the language in use. A further language is a further file of the same shape. */
-import { en } from './en';
+/** The words of the page that stand before anything else is loaded. What describes an input or an answer comes from the core. */
+import { part } from './language';
 
-export type Text = typeof en;
-export const text: Text = en;
+export const text = part('main');

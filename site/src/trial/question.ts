@@ -8,7 +8,8 @@ import type {
   TrialKind,
   TrialNumber,
 } from '../generated/contract';
-import { limitText, toSI } from '../state/display';
+import { limitText, toSI, withUnit } from '../state/display';
+import { slipText } from '../state/faults';
 import { parseNumber } from '../state/number';
 import { text } from '../text';
 import { trial } from '../text/trial';
@@ -81,14 +82,13 @@ export const routeOf = (form: TrialForm, answers: Answers): Kind | undefined =>
 function readNumber(number: TrialNumber, typed: string): number | null | string {
   const parsed = parseNumber(typed, number.symbol);
   if (parsed.kind === 'empty') return null;
-  if (parsed.kind === 'other') return text.slips.number(number.label, number.symbol);
+  if (parsed.kind === 'other') return slipText('number', number.label, number.symbol);
   const display = { ...number, digits: 0 };
   const si = toSI(parsed.value, display);
   if (si >= number.low && si <= number.high) return si;
-  return text.faultRange(
-    number.label,
-    limitText(number.low, display),
-    limitText(number.high, display),
-    number.symbol,
-  );
+  return text.faults.range({
+    label: number.label,
+    low: limitText(number.low, display),
+    high: withUnit(limitText(number.high, display), display),
+  });
 }

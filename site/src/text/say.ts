@@ -1,0 +1,26 @@
+/**
+ * What the language in use does to numbers: its decimal mark and its plurals. The messages of the language files are made
+ * into JavaScript that calls `say` and `choose`; all other printing of numbers goes through `digits`.
+ */
+let mark = '.';
+let rules = new Intl.PluralRules('en');
+
+/** From now on numbers are printed as in that language. */
+export function count(tag: string, decimalMark: string): void {
+  mark = decimalMark;
+  rules = new Intl.PluralRules(tag);
+}
+
+/** Digits as a program writes them, with the language's decimal mark and a typographic minus. */
+export const localised = (digits: string): string => digits.replace('.', mark).replace('-', '\u2212');
+
+/** A number in full: no grouping, no power of ten, no zeros at the end. */
+export const digits = (value: number): string =>
+  localised(value.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 }));
+
+/** An argument in its message. */
+export const say = (value: string | number): string => (typeof value === 'number' ? digits(value) : value);
+
+/** The branch for a number: the one that names it, else that of its plural category, else "other". */
+export const choose = (n: number, branches: Readonly<Record<string, string>>): string =>
+  branches[`=${n}`] ?? branches[rules.select(n)] ?? branches.other ?? '';

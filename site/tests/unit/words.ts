@@ -1,0 +1,13 @@
+/** The tests of the page read English words, as the page does after it has fetched them. */
+import { choices, fetchWords, type Part } from '../../src/text/language';
+
+const parts: Record<Part, true> = {
+  main: true,
+  inputs: true,
+  detail: true,
+  plan: true,
+  trial: true,
+  offline: true,
+};
+if (!choices.some((c) => c.tag === 'en')) throw new Error('There is no English.');
+await fetchWords(...(Object.keys(parts) as Part[]));
