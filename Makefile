@@ -84,7 +84,7 @@ $(EXEC): $(OUT)/toolchain
 	install -m 644 "$$($(GO) env GOROOT)/lib/wasm/wasm_exec.js" $@
 
 $(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
-	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA)
+	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA) -units $(dir $(TYPES))units.json
 	@touch $@
 
 $(PARTS): go.mod go.sum $(wildcard wasm/browser/*/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain

@@ -7,18 +7,19 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // numberOf is one number of a question: where it stands, its range in SI, the unit that a workshop reads it in, and what is taken where it is
 // left empty (nil: a word says what).
 type numberOf struct {
-	name           string
-	at             func(*Question) *float64
-	low, high      float64
-	unit, symbol   string
-	factor, offset float64
-	kinds          []trial.Kind
-	otherwise      func(*job.Job) *float64
+	name      string
+	at        func(*Question) *float64
+	low, high float64
+	dimension unit.Dimension
+	symbol    string
+	kinds     []trial.Kind
+	otherwise func(*job.Job) *float64
 }
 
 // numbers lists the numbers of a question.
@@ -26,16 +27,16 @@ func numbers() []numberOf {
 	fixed := func(v float64) func(*job.Job) *float64 { return func(*job.Job) *float64 { return &v } }
 	weight, recorder, cure := []trial.Kind{trial.Weight}, []trial.Kind{trial.Recorder}, []trial.Kind{trial.Cure}
 	return []numberOf{
-		{"area_m2", func(q *Question) *float64 { return q.Area }, 1e-6, 100, "m²", "cm²", 1e4, 0, weight,
+		{"area_m2", func(q *Question) *float64 { return q.Area }, 1e-6, 100, unit.Area, "cm²", weight,
 			func(j *job.Job) *float64 { return j.Part.CoatedArea }},
-		{"tare_kg", func(q *Question) *float64 { return q.Tare }, 0, 1000, "kg", "g", 1e3, 0, weight, nil},
-		{"start_s", func(q *Question) *float64 { return q.Start }, 0, 1e7, "s", "min", 1. / 60, 0, []trial.Kind{trial.Weight, trial.Recorder}, nil},
-		{"reference_K", func(q *Question) *float64 { return q.Reference }, 250, 600, "K", "°C", 1, -273.15, recorder, fixed(defaultReference)},
-		{"limit_K", func(q *Question) *float64 { return q.Limit }, 250, 600, "K", "°C", 1, -273.15, recorder,
+		{"tare_kg", func(q *Question) *float64 { return q.Tare }, 0, 1000, unit.Mass, "g", weight, nil},
+		{"start_s", func(q *Question) *float64 { return q.Start }, 0, 1e7, unit.Duration, "min", []trial.Kind{trial.Weight, trial.Recorder}, nil},
+		{"reference_K", func(q *Question) *float64 { return q.Reference }, 250, 600, unit.Temperature, "°C", recorder, fixed(defaultReference)},
+		{"limit_K", func(q *Question) *float64 { return q.Limit }, 250, 600, unit.Temperature, "°C", recorder,
 			func(j *job.Job) *float64 { return &j.Part.LimitTemperature }},
-		{"threshold", func(q *Question) *float64 { return q.Threshold }, 0.01, 0.999, "", "%", 100, 0, cure,
+		{"threshold", func(q *Question) *float64 { return q.Threshold }, 0.01, 0.999, unit.Share, "%", cure,
 			func(j *job.Job) *float64 { return &j.Targets.FullConversion }},
-		{"repeatability", func(q *Question) *float64 { return q.Repeatability }, 0.01, 2, "", "%", 100, 0, cure, fixed(repeatability)},
+		{"repeatability", func(q *Question) *float64 { return q.Repeatability }, 0.01, 2, unit.Share, "%", cure, fixed(repeatability)},
 	}
 }
 
@@ -79,7 +80,8 @@ func Forms(j job.Job) (result.TrialForms, error) {
 
 // asked is the number as a form asks for it.
 func (n numberOf) asked(j *job.Job) result.TrialNumber {
-	out := result.TrialNumber{Name: n.name, Low: n.low, High: n.high, Symbol: n.symbol, Factor: n.factor, Offset: n.offset}
+	u, _ := unit.Get(n.dimension, n.symbol)
+	out := result.TrialNumber{Name: n.name, Low: n.low, High: n.high, Dimension: string(n.dimension), Symbol: n.symbol, Factor: u.Factor(), Offset: -u.Zero}
 	if n.otherwise != nil {
 		out.Default = n.otherwise(j)
 	}

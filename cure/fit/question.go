@@ -104,7 +104,7 @@ func (q *Question) check() error {
 	}
 	for _, n := range numbers() {
 		if v := n.at(q); v != nil && !(*v >= n.low && *v <= n.high) {
-			return fault.OutOfRange(n.name, *v, n.low, n.high, n.unit, "Check the number and its unit.")
+			return fault.OutOfRange(n.name, *v, n.low, n.high, n.dimension.SI(), "Check the number and its unit.")
 		}
 	}
 	return nil

@@ -4,29 +4,28 @@ import "github.com/drywright/drywright/cure/unit"
 
 // Field describes one number, text, choice or switch of a Job. All numbers are in the SI unit Unit.
 type Field struct {
-	Path      string         `json:"path"` // pattern: the JSON path with [] for every list index ("tunnel.zones[].length_m")
-	Kind      FieldKind      `json:"kind"`
-	Label     string         `json:"label"`
-	Group     string         `json:"group"`     // first word of the path; "document" for the document's own fields
-	Dimension unit.Dimension `json:"dimension"` // what a number measures: the units that may be typed; empty for other kinds
-	Unit      string         `json:"unit"`
-	Display   Display        `json:"display"`    // as a workshop outside the United States reads it
-	USDisplay Display        `json:"us_display"` // as a workshop in the United States reads it
-	Low       float64        `json:"low"`        // validation refuses numbers outside Low..High
-	High      float64        `json:"high"`       // for a text: the greatest number of characters
-	UsualLow  float64        `json:"usual_low"`  // the trade stays inside UsualLow..UsualHigh
-	UsualHigh float64        `json:"usual_high"`
-	Default   float64        `json:"default"`
-	Text      string         `json:"default_text"`
-	On        bool           `json:"default_on"`
-	Choices   []Choice       `json:"choices"`
-	Integer   bool           `json:"integer"`
-	Optional  bool           `json:"optional"`  // null is accepted
-	Absent    bool           `json:"absent"`    // an optional number that is null by default; Default is what to offer then
-	UsedWhen  *Condition     `json:"used_when"` // null: always
-	Source    string         `json:"source"`    // where default and ranges come from
-	Effect    string         `json:"effect"`    // what happens when it is raised
-	Help      string         `json:"help"`      // what it is
+	Path      string     `json:"path"` // pattern: the JSON path with [] for every list index ("tunnel.zones[].length_m")
+	Kind      FieldKind  `json:"kind"`
+	Label     string     `json:"label"`
+	Group     string     `json:"group"` // first word of the path; "document" for the document's own fields
+	Unit      string     `json:"unit"`
+	Display   Display    `json:"display"`    // as a workshop outside the United States reads it
+	USDisplay Display    `json:"us_display"` // as a workshop in the United States reads it
+	Low       float64    `json:"low"`        // validation refuses numbers outside Low..High
+	High      float64    `json:"high"`       // for a text: the greatest number of characters
+	UsualLow  float64    `json:"usual_low"`  // the trade stays inside UsualLow..UsualHigh
+	UsualHigh float64    `json:"usual_high"`
+	Default   float64    `json:"default"`
+	Text      string     `json:"default_text"`
+	On        bool       `json:"default_on"`
+	Choices   []Choice   `json:"choices"`
+	Integer   bool       `json:"integer"`
+	Optional  bool       `json:"optional"`  // null is accepted
+	Absent    bool       `json:"absent"`    // an optional number that is null by default; Default is what to offer then
+	UsedWhen  *Condition `json:"used_when"` // null: always
+	Source    string     `json:"source"`    // where default and ranges come from
+	Effect    string     `json:"effect"`    // what happens when it is raised
+	Help      string     `json:"help"`      // what it is
 }
 
 // FieldKind is the kind of a field's value.
@@ -42,10 +41,11 @@ const (
 
 // Display is a unit to show a number in: shown = SI * Factor + Offset, with Digits significant digits.
 type Display struct {
-	Symbol string  `json:"symbol"`
-	Factor float64 `json:"factor"`
-	Offset float64 `json:"offset"`
-	Digits int     `json:"digits"`
+	Dimension unit.Dimension `json:"dimension"` // whose units may be typed in its place; empty: none but Symbol
+	Symbol    string         `json:"symbol"`
+	Factor    float64        `json:"factor"`
+	Offset    float64        `json:"offset"`
+	Digits    int            `json:"digits"`
 }
 
 // Choice is one accepted word of a choice.

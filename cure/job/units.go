@@ -4,13 +4,13 @@ import "github.com/drywright/drywright/cure/unit"
 
 // quantity is what a number measures and the units that workshops read it in.
 type quantity struct {
-	dimension   unit.Dimension
+	unit        string // in SI
 	display, us Display
 }
 
 // in gives a field the units of a quantity.
 func (f Field) in(q quantity) Field {
-	f.Dimension, f.Unit, f.Display, f.USDisplay = q.dimension, q.dimension.SI(), q.display, q.us
+	f.Unit, f.Display, f.USDisplay = q.unit, q.display, q.us
 	return f
 }
 
@@ -28,12 +28,12 @@ func shown(d unit.Dimension, symbol string, digits int) Display {
 	if !known {
 		panic("job: no unit " + symbol) // a slip in the lists below, which every test meets
 	}
-	return Display{symbol, u.Factor(), -u.Zero, digits}
+	return Display{d, symbol, u.Factor(), -u.Zero, digits}
 }
 
 // quantityOf is read in one unit outside of the United States and in another inside.
 func quantityOf(d unit.Dimension, si string, siDigits int, us string, usDigits int) quantity {
-	return quantity{d, shown(d, si, siDigits), shown(d, us, usDigits)}
+	return quantity{d.SI(), shown(d, si, siDigits), shown(d, us, usDigits)}
 }
 
 // both is read in one unit everywhere.

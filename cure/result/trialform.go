@@ -23,16 +23,17 @@ type TrialForm struct {
 
 // TrialNumber is one number of the question, in SI. Shown = value * Factor + Offset in Symbol.
 type TrialNumber struct {
-	Name    string   `json:"name"` // member of the question
-	Label   string   `json:"label"`
-	Help    string   `json:"help"`
-	Empty   string   `json:"empty"` // what is taken when it is left empty
-	Default *float64 `json:"default"`
-	Low     float64  `json:"low"`
-	High    float64  `json:"high"`
-	Symbol  string   `json:"symbol"`
-	Factor  float64  `json:"factor"`
-	Offset  float64  `json:"offset"`
+	Name      string   `json:"name"` // member of the question
+	Label     string   `json:"label"`
+	Help      string   `json:"help"`
+	Empty     string   `json:"empty"` // what is taken when it is left empty
+	Default   *float64 `json:"default"`
+	Low       float64  `json:"low"`
+	High      float64  `json:"high"`
+	Dimension string   `json:"dimension"` // of the table of units
+	Symbol    string   `json:"symbol"`
+	Factor    float64  `json:"factor"`
+	Offset    float64  `json:"offset"`
 }
 
 // TrialParameter is a number of the job that a trial can tell.

@@ -59,6 +59,14 @@ func (d Dimension) SI() string {
 	return ""
 }
 
+// Step is the dimension of a difference of two values: of two temperatures, a difference; of anything else, the same.
+func (d Dimension) Step() Dimension {
+	if d == Temperature {
+		return TemperatureStep
+	}
+	return d
+}
+
 // Named is the unit of a dimension that a person means by a name, in any of its spellings.
 func Named(d Dimension, name string) (Unit, bool) {
 	if s := find(d); s != nil {

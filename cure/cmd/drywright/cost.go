@@ -3,12 +3,13 @@ package main
 import (
 	"flag"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/report"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // costVerb sets the cost of a day against its quantity.
@@ -27,7 +28,7 @@ func (p *program) costVerb(args []string) int {
 	}
 	ask := plan.CostQuestion{Job: &j, Highest: *highest}
 	if *want != "" {
-		q, err := dayQuantity(&j, *want)
+		q, err := dayQuantity(p.say, &j, *want)
 		if err != nil {
 			return p.misuse("cost", flags, err.Error())
 		}
@@ -46,12 +47,16 @@ func (p *program) costVerb(args []string) int {
 }
 
 // dayQuantity reads a day's quantity as a person writes it.
-func dayQuantity(j *job.Job, text string) (float64, error) {
-	number, parts := strings.CutSuffix(strings.TrimSpace(strings.ReplaceAll(text, ",", ".")), "parts")
-	x, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(number), "m2")), 64)
+func dayQuantity(say report.Speaker, j *job.Job, text string) (float64, error) {
+	number, parts := strings.CutSuffix(strings.TrimSpace(text), "parts")
+	dimension, symbol := unit.Area, "m²"
+	if parts {
+		dimension, symbol = unit.Number, ""
+	}
+	x, err := unit.Parse(number, dimension, symbol, mark(say))
 	switch {
 	case err != nil || x < 0:
-		return 0, fmt.Errorf("%q is no quantity; write square metres a day, or a number of parts", text)
+		return 0, fmt.Errorf("%q is no quantity; write an area a day, in m² or another unit, or a number of parts", text)
 	case parts && j.Part.CoatedArea == nil:
 		return 0, fmt.Errorf("the job does not say the coated area of one part (part.coated_area_m2): give square metres")
 	case parts:

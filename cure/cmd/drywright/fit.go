@@ -13,6 +13,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // fitHelp is what the verb says when asked.
@@ -75,7 +76,7 @@ func (p *program) fitVerb(args []string) int {
 	if *f.data == "" {
 		return p.misuse("fit", f.set, "--data FILE is missing")
 	}
-	q, err := f.question(trial.Kind(words[0]))
+	q, err := f.question(trial.Kind(words[0]), mark(p.say))
 	if err != nil {
 		return p.misuse("fit", f.set, err.Error())
 	}
@@ -117,7 +118,7 @@ func (p *program) fitVerb(args []string) int {
 }
 
 // question turns the flags into SI.
-func (f *fitFlags) question(kind trial.Kind) (fit.Question, error) {
+func (f *fitFlags) question(kind trial.Kind, decimal byte) (fit.Question, error) {
 	q := fit.Question{Kind: kind, Criterion: *f.criterion, Route: result.Kind(*f.route), Isotherm: job.IsothermKind(*f.isotherm), Name: *f.name,
 		Date: *f.date, Bootstrap: *f.bootstrap, Seed: *f.seed, Plain: *f.plain, Free: *f.free, Bare: *f.bare}
 	if *f.data != "-" {
@@ -127,22 +128,22 @@ func (f *fitFlags) question(kind trial.Kind) (fit.Question, error) {
 		q.Parameters = strings.Split(*f.parameters, ",")
 	}
 	for _, c := range []struct {
-		name, text     string
-		to             **float64
-		factor, offset float64
+		name, text string
+		to         **float64
+		dimension  unit.Dimension
+		symbol     string
 	}{
-		{"area", *f.area, &q.Area, 1e-4, 0}, {"tare", *f.tare, &q.Tare, 1e-3, 0}, {"start", *f.start, &q.Start, 60, 0},
-		{"threshold", *f.threshold, &q.Threshold, 0.01, 0}, {"repeatability", *f.repeatability, &q.Repeatability, 0.01, 0},
-		{"reference", *f.reference, &q.Reference, 1, 273.15}, {"limit", *f.hot, &q.Limit, 1, 273.15},
+		{"area", *f.area, &q.Area, unit.Area, "cm²"}, {"tare", *f.tare, &q.Tare, unit.Mass, "g"}, {"start", *f.start, &q.Start, unit.Duration, "min"},
+		{"threshold", *f.threshold, &q.Threshold, unit.Share, "%"}, {"repeatability", *f.repeatability, &q.Repeatability, unit.Share, "%"},
+		{"reference", *f.reference, &q.Reference, unit.Temperature, "°C"}, {"limit", *f.hot, &q.Limit, unit.Temperature, "°C"},
 	} {
 		if c.text == "" {
 			continue
 		}
-		v, err := strconv.ParseFloat(strings.Replace(c.text, ",", ".", 1), 64)
+		v, err := unit.Parse(c.text, c.dimension, c.symbol, decimal)
 		if err != nil {
-			return q, fmt.Errorf("--%s %q is no number", c.name, c.text)
+			return q, fmt.Errorf("--%s: %w", c.name, err)
 		}
-		v = v*c.factor + c.offset
 		*c.to = &v
 	}
 	var err error

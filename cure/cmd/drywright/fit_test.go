@@ -75,7 +75,7 @@ func TestFitRefuses(t *testing.T) {
 		{"", []string{"fit", "weight"}, misused, "--data FILE is missing"},
 		{"", []string{"fit"}, misused, "0 file names or words given, 1 wanted"},
 		{"", []string{"fit", "weight", "--data", "nowhere.csv"}, misused, "nowhere.csv"},
-		{"", []string{"fit", "weight", "--data", "-", "--area", "wide"}, misused, `--area "wide" is no number`},
+		{"", []string{"fit", "weight", "--data", "-", "--area", "wide"}, misused, `--area: "wide" is not understood: a number is missing`},
 		{"", []string{"fit", "weight", "--data", "-", "--columns", "time"}, misused, "1=time:min"},
 		{"", []string{"fit", "weight", "--data", "-", "--json", "--adopt"}, misused, "exclude each other"},
 		{"", []string{"fit", "weight", "--data", "-"}, refused, "line 1"},

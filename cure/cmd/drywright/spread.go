@@ -3,11 +3,11 @@ package main
 import (
 	"flag"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // spreadVerb says how sure a setting is.
@@ -73,19 +73,19 @@ func (p *program) varied(study plan.Study, text string) ([]plan.Tolerance, error
 		}
 		d := p.say.Display(v.Display, v.USDisplay)
 		t := plan.Tolerance{Variable: v.ID, Shape: plan.Normal}
-		width = strings.TrimSpace(strings.ReplaceAll(width, ",", "."))
+		width = strings.TrimSpace(width)
 		if rest, even := strings.CutPrefix(width, "even "); even {
 			width, t.Shape = strings.TrimSpace(rest), plan.Uniform
 		}
 		if share, relative := strings.CutSuffix(width, "%"); relative && d.Symbol != "%" {
-			t.Relative, width = true, share
+			t.Relative = true
+			t.Width, err = unit.Parse(share, unit.Share, "%", mark(p.say))
+		} else {
+			d.Offset = 0 // a width is a difference
+			t.Width, err = measured(p.say, d, d.Dimension.Step(), width)
 		}
-		x, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(width, d.Symbol), v.Unit)), 64)
 		if err != nil {
-			return nil, fmt.Errorf("%q is no width of %s; write a number in %s, or per cent of the present value", width, v.Label, d.Symbol)
-		}
-		if t.Width = x / d.Factor; t.Relative {
-			t.Width = x / 100
+			return nil, fmt.Errorf("%s: %w; or write per cent of the present value", v.Label, err)
 		}
 		list = append(list, t)
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"flag"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/job"
@@ -11,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 // studyFlags are what every planning verb asks about the route.
@@ -49,25 +49,38 @@ func (f studyFlags) study(j *job.Job) plan.Study {
 	return s
 }
 
-// amount reads a value of a variable as a person writes it: a number in the variable's usual unit, with or without the unit,
-// and with a point or comma, or a change in per cent of the present value ("+20%").
+// amount reads a value of a variable as a person writes it: a number with any unit of what the variable measures, or in its usual unit
+// without one, or a change in per cent of the present value ("+20%").
 func amount(say report.Speaker, v *plan.Variable, text string) (float64, error) {
-	text = strings.TrimSpace(strings.ReplaceAll(text, ",", "."))
+	text = strings.TrimSpace(text)
 	if share, ok := strings.CutSuffix(text, "%"); ok && (strings.HasPrefix(text, "+") || strings.HasPrefix(text, "-")) {
-		x, err := strconv.ParseFloat(strings.TrimSpace(share), 64)
+		x, err := unit.Parse(share, unit.Number, "", mark(say))
 		if err != nil {
 			return 0, fmt.Errorf("%q is no change in per cent", text)
 		}
 		return v.Present * (1 + x/100), nil
 	}
-	for _, d := range []job.Display{say.Display(v.Display, v.USDisplay), v.Display, v.USDisplay} {
-		number := text
-		if d.Symbol != "" {
-			number = strings.TrimSpace(strings.TrimSuffix(text, d.Symbol))
-		}
-		if x, err := strconv.ParseFloat(number, 64); err == nil {
-			return (x - d.Offset) / d.Factor, nil
-		}
+	d := say.Display(v.Display, v.USDisplay)
+	x, err := measured(say, d, d.Dimension, text)
+	if err != nil {
+		return 0, fmt.Errorf("%s: %w; or write a change such as +20%%", v.Label, err)
 	}
-	return 0, fmt.Errorf("%q is no amount of %s; write a number in %s, or a change such as +20%%", text, v.Label, say.Display(v.Display, v.USDisplay).Symbol)
+	return x, nil
+}
+
+// mark is the decimal mark of a reader's language; the other one is read, too, where it cannot group thousands.
+func mark(say report.Speaker) byte {
+	if say.Mark == "," {
+		return ','
+	}
+	return '.'
+}
+
+// measured reads a number that is shown in a display, in SI. What is shown in a unit of no dimension, such as ×, is a plain number.
+func measured(say report.Speaker, d job.Display, dimension unit.Dimension, text string) (float64, error) {
+	if dimension != "" {
+		return unit.Parse(text, dimension, d.Symbol, mark(say))
+	}
+	x, err := unit.Parse(strings.TrimSuffix(text, d.Symbol), unit.Number, "", mark(say))
+	return (x - d.Offset) / d.Factor, err
 }

@@ -95,10 +95,30 @@ func TestReadingAmounts(t *testing.T) {
 			t.Errorf("%d: %+v, want %+v", i, g, w)
 		}
 	}
+	for _, c := range []struct {
+		name, text string
+		want       float64
+	}{{"set_point", "250 F", 394.2611111111}, {"set_point", "120", 393.15}, {"dwell", "1 h 30 min", 5400}, {"coat", "4.4 oz/yd2", 0.1491853},
+		{"coat", "+20%", j.Film.WetCoat * 1.2}, {"room_humidity", "55,5 %", 0.555}} {
+		v, err := study.Variable(c.name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// 4.4 times 3.390575e-2 kg/m2 to an ounce for a square yard, NIST Special Publication 811, printed to seven digits.
+		if x, err := amount(speaking.say, &v, c.text); err != nil || math.Abs(x/c.want-1) > 1e-7 {
+			t.Errorf("%s %q: %.9g, %v", c.name, c.text, x, err)
+		}
+		if _, err := amount(speaking.say, &v, "3 furlong"); err == nil || !strings.Contains(err.Error(), v.Display.Symbol) {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+	if w, err := speaking.varied(study, "set_point=9 °F"); err != nil || math.Abs(w[0].Width-5) > 1e-12 {
+		t.Errorf("9 degF: %v, %v", w, err)
+	}
 	one := 0.25
 	j.Part.CoatedArea = &one
-	for text, want := range map[string]float64{"40": 40, "40,5 m2": 40.5, "100 parts": 25} {
-		if q, err := dayQuantity(&j, text); err != nil || q != want {
+	for text, want := range map[string]float64{"40": 40, "40,5 m2": 40.5, "100 parts": 25, "100 ft²": 9.290304} {
+		if q, err := dayQuantity(speaking.say, &j, text); err != nil || q != want {
 			t.Errorf("%q: %g, %v", text, q, err)
 		}
 	}

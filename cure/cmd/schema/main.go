@@ -1,12 +1,14 @@
-// Command schema writes the contract of the core for other languages: the TypeScript types and the JSON Schema of the job.
+// Command schema writes the contract of the core for other languages: the TypeScript types, the JSON Schema of the job and, for
+// tests of the page, the table of units.
 //
-//	go run ./cure/cmd/schema -ts site/src/generated/contract.ts -schema site/src/generated/job.schema.json
+//	go run ./cure/cmd/schema -ts site/src/generated/contract.ts -schema site/src/generated/job.schema.json -units site/src/generated/units.json
 //
-// Either file may be left out. A file that is up to date is left untouched.
+// Any file may be left out. A file that is up to date is left untouched.
 package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -16,13 +18,15 @@ import (
 
 	"github.com/drywright/drywright/cure/api"
 	"github.com/drywright/drywright/cure/contract"
+	"github.com/drywright/drywright/cure/unit"
 )
 
 func main() {
 	types := flag.String("ts", "", "file for the TypeScript types")
 	schema := flag.String("schema", "", "file for the JSON Schema of the job")
+	units := flag.String("units", "", "file for the table of units")
 	flag.Parse()
-	if flag.NArg() > 0 || *types == "" && *schema == "" {
+	if flag.NArg() > 0 || *types == "" && *schema == "" && *units == "" {
 		flag.Usage()
 		os.Exit(2)
 	}
@@ -32,6 +36,7 @@ func main() {
 	}{
 		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}, api.Response{}, api.Request{}) }},
 		{*schema, contract.Schema},
+		{*units, unitTable},
 	} {
 		if out.path == "" {
 			continue
@@ -41,6 +46,15 @@ func main() {
 			os.Exit(1)
 		}
 	}
+}
+
+// unitTable is the table of units as the catalogue hands it out.
+func unitTable() []byte {
+	text, err := json.MarshalIndent(unit.Scales(), "", "  ")
+	if err != nil {
+		panic(err) // numbers and words always encode
+	}
+	return append(text, '\n')
 }
 
 // write replaces a file whose content differs, making its folder where there is none.
