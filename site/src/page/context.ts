@@ -3,6 +3,7 @@ import { createContext } from 'svelte';
 import type { Catalogue } from '../generated/contract';
 import type { AnswerState } from '../state/answer.svelte';
 import type { Complaint, FieldIndex } from '../state/faults';
+import type { UnitReader } from '../state/units';
 import type { JobDocument } from '../state/job.svelte';
 
 export interface Desk {
@@ -10,6 +11,8 @@ export interface Desk {
   readonly fields: FieldIndex;
   readonly job: JobDocument;
   readonly answer: AnswerState;
+  /** Reads numbers with any unit; null until it has been loaded. */
+  readonly units: UnitReader | null;
   /** All complaints about inputs, in the order of the form. */
   readonly complaints: readonly Complaint[];
   /** The complaints by path. */

@@ -1,3 +1,4 @@
 /** What the page can do without until the first answer stands: one file of the build, loaded behind it. */
+export { UnitReader } from '../state/units';
 export { default as PrintSheet } from './PrintSheet.svelte';
 export { default as RouteTabs } from './RouteTabs.svelte';

@@ -8,8 +8,20 @@ import type { Field, Job } from '../generated/contract';
 import { toSI, shownText } from './display';
 import type { Memo } from './keep';
 import { parseNumber } from './number';
-import { getAt, isWithin, movePaths, setAt } from './path';
+import { getAt, isWithin, movePaths, setAt, templateOf } from './path';
 import type { Slip, Slipped } from './slips';
+import type { FieldIndex } from './faults';
+import { decimalMark } from '../text/say';
+import type { UnitReader } from './units';
+
+/** What a text that was read in vain is told to be. */
+const readingSlips = {
+  empty: 'missing',
+  type: 'number',
+  choice: 'unit',
+  conflict: 'unit',
+  twice: 'twice',
+} as const;
 
 export class JobDocument {
   /** The document in SI. Read it freely; write through the methods. */
@@ -18,6 +30,7 @@ export class JobDocument {
   readonly slips = new SvelteMap<string, Slip>();
   #typed = new SvelteMap<string, string>();
   #parked = new SvelteMap<string, unknown>();
+  #units: UnitReader | null = null;
   #revision = $state(0);
   #former = $state.raw<Memo | null>(null);
 
@@ -73,16 +86,35 @@ export class JobDocument {
 
   #read(path: string, text: string, field: Field): Slip | null {
     const parsed = parseNumber(text, field.display.symbol);
-    if (parsed.kind === 'other') return 'number';
     if (parsed.kind === 'empty') {
       if (!field.optional) return 'missing';
       setAt(this.#job, path, null);
       return null;
     }
-    const si = toSI(parsed.value, field.display);
+    if (parsed.kind === 'number') return this.#take(path, toSI(parsed.value, field.display), field);
+    const reading = this.#units?.read(text, field.display, decimalMark());
+    if (reading?.kind !== 'number') return reading ? readingSlips[reading.kind] : 'number';
+    return this.#take(path, reading.si, field);
+  }
+
+  #take(path: string, si: number, field: Field): Slip | null {
     if (field.integer && !Number.isInteger(si)) return 'whole';
     setAt(this.#job, path, si);
     return null;
+  }
+
+  /** From now on texts with any unit are read; those that were typed before are read again. */
+  understand(units: UnitReader, fields: FieldIndex): void {
+    this.#units = units;
+    for (const [path, slip] of [...this.slips]) {
+      const field = fields.get(templateOf(path));
+      if (slip === 'number' && field) this.type(path, this.#typed.get(path) ?? '', field);
+    }
+  }
+
+  /** Forgets the text that was typed: the value stands there in the unit of the field. */
+  settle(path: string): void {
+    this.#typed.delete(path);
   }
 
   /** Sets a choice, a switch or a name. */

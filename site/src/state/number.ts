@@ -1,6 +1,9 @@
+import { decimalMark } from '../text/say';
+
 /**
- * Numbers as people type them. Decimal point or comma, spaces between thousands, a typographic minus, an exponent, and
- * the field's own unit behind the number are all understood; anything else is said to be no number, never guessed at.
+ * Numbers as people type them in a field's own unit; units.ts reads all others. Decimal point or comma, spaces between
+ * thousands, a typographic minus, an exponent, and the field's own unit behind the number are all understood; anything else
+ * is said to be no number, never guessed at.
  */
 export type Parsed = { kind: 'number'; value: number } | { kind: 'empty' } | { kind: 'other' };
 
@@ -13,8 +16,9 @@ export function parseNumber(text: string, unit = ''): Parsed {
   // Spaces of any kind may group thousands, but only between digits: "1 200", not "1 e 3".
   t = t.trim().replace(/(?<=\d)[\s\u00a0\u2009\u202f'](?=\d{3}(?!\d))/g, '');
   const commas = t.split(',').length - 1;
-  // One comma alone is a decimal mark. With a point beside it, or twice, it is ambiguous.
-  if (commas === 1 && !t.includes('.')) t = t.replace(',', '.');
+  // One comma alone is a decimal mark, unless it may group thousands. With a point beside it, or twice, it is ambiguous.
+  const thousands = decimalMark() === '.' && /^[+-]?[1-9]\d{0,2},\d{3}$/.test(t);
+  if (commas === 1 && !t.includes('.') && !thousands) t = t.replace(',', '.');
   else if (commas > 0) return { kind: 'other' };
   if (!plain.test(t)) return { kind: 'other' };
   const value = Number(t);

@@ -5,14 +5,13 @@
  */
 import type { Display, Scale, Unit } from '../generated/contract';
 
-/** A value in SI, or why there is none: no number, a unit that is not known, or two readings or another dimension. */
-export type Reading =
-  | { kind: 'number'; si: number; plain: boolean }
-  | { kind: 'empty' }
-  | { kind: 'type' | 'choice' | 'conflict' };
+/** Why a text is refused: no number, a unit that is not known, one of something else, or two readings. */
+const refusals = ['type', 'choice', 'conflict', 'twice'] as const;
+type Refusal = (typeof refusals)[number];
+const isRefusal = (x: unknown): x is Refusal => refusals.some((r) => r === x);
 
-type Refusal = 'type' | 'choice' | 'conflict';
-const isRefusal = (x: unknown): x is Refusal => x === 'type' || x === 'choice' || x === 'conflict';
+/** A value in SI, or why there is none. plain: in the unit of the field, and no fraction. */
+export type Reading = { kind: 'number'; si: number; plain: boolean } | { kind: 'empty' } | { kind: Refusal };
 
 const longest = 80;
 
@@ -115,7 +114,9 @@ export class UnitReader {
   #namesOf(scale: Scale): Names {
     let names = this.#names.get(scale.dimension);
     if (!names) {
-      names = new Map(scale.units.flatMap((u) => [foldUnit(u.symbol), ...u.names].map((n) => [n, u] as const)));
+      names = new Map(
+        scale.units.flatMap((u) => [foldUnit(u.symbol), ...u.names].map((n) => [n, u] as const)),
+      );
       this.#names.set(scale.dimension, names);
     }
     return names;
@@ -139,7 +140,9 @@ function numberOf(text: string, decimal: string): Figures | Refusal {
   const parts = /^(?:(\d{1,9})[ -])?(\d{1,9})\/(\d{1,9})(?!\d)/.exec(t);
   if (parts) {
     const value = Number(parts[1] ?? 0) + Number(parts[2]) / Number(parts[3]);
-    return Number.isFinite(value) ? { value, negative, fraction: true, rest: t.slice(parts[0].length) } : 'type';
+    return Number.isFinite(value)
+      ? { value, negative, fraction: true, rest: t.slice(parts[0].length) }
+      : 'type';
   }
   const run = /^(?:[\d.,]|(?<=\d)[ '](?=\d{3}(?!\d)))*/.exec(t)?.[0] ?? '';
   const digits = ungrouped(run, decimal);
@@ -160,7 +163,7 @@ function ungrouped(run: string, decimal: string): string | Refusal {
   const at = run.indexOf(mark);
   let [whole, decimals] = at < 0 ? [run, ''] : [run.slice(0, at), run.slice(at + 1)];
   if (points + commas === 1 && !spaced) {
-    if (mark !== decimal && /^[^0]..?$|^[^0]$/.test(whole) && decimals.length === 3) return 'conflict';
+    if (mark !== decimal && /^[^0]..?$|^[^0]$/.test(whole) && decimals.length === 3) return 'twice';
   } else if (run.split(mark).length > 2) {
     [whole, decimals, group] = [run, '', mark]; // one mark, several times, groups
   }

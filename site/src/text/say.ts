@@ -11,6 +11,9 @@ export function count(tag: string, decimalMark: string): void {
   rules = new Intl.PluralRules(tag);
 }
 
+/** The decimal mark of the language in use. */
+export const decimalMark = (): string => mark;
+
 /** Digits as a program writes them, with the language's decimal mark and a typographic minus. */
 export const localised = (digits: string): string => digits.replace('.', mark).replace('-', '\u2212');
 

@@ -30,8 +30,8 @@ const variable = (id: string, more: Partial<Variable> = {}): Variable => ({
     usual_high: 0.1,
     present: 0.02,
   },
-  display: { symbol: 'm/min', factor: 60, offset: 0, digits: 3 },
-  us_display: { symbol: 'ft/min', factor: 196.85, offset: 0, digits: 3 },
+  display: { dimension: 'speed', symbol: 'm/min', factor: 60, offset: 0, digits: 3 },
+  us_display: { dimension: 'speed', symbol: 'ft/min', factor: 196.85, offset: 0, digits: 3 },
   ...{ toward: 'highest', log: true, step: 0.1, given: false },
   ...more,
 });

@@ -2,7 +2,13 @@ import { expect, test } from 'vitest';
 import type { Variable } from '../../src/generated/contract';
 import { newRow, rowOf, toleranceOf, tolerancesOf, unitOf } from '../../src/plan/tolerances';
 
-const display = (symbol: string, factor = 1, offset = 0) => ({ symbol, factor, offset, digits: 3 });
+const display = (symbol: string, factor = 1, offset = 0) => ({
+  dimension: '',
+  symbol,
+  factor,
+  offset,
+  digits: 3,
+});
 const variable = (id: string, over: Partial<Variable>): Variable => ({
   ...{ id, label: id, help: '', unit: '', display: display(''), us_display: display(''), low: 0, high: 1 },
   ...{ usual_low: 0, usual_high: 1, present: 0.5, toward: 'highest', log: false, step: 0.1, given: false },

@@ -1,9 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Scale } from '../../src/generated/contract';
+import linesText from '../../../testdata/units/readings.json?raw';
+import type { Job, Scale } from '../../src/generated/contract';
+import tableText from '../../src/generated/units.json?raw';
+import { meaningOf } from '../../src/form/meaning';
+import { indexFields } from '../../src/state/faults';
+import { JobDocument } from '../../src/state/job.svelte';
 import { UnitReader } from '../../src/state/units';
-
-const read = <T>(path: string): T => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')) as T;
+import { coat } from '../fixtures/tables';
 
 interface Line {
   text: string;
@@ -14,8 +17,8 @@ interface Line {
   refused?: string;
 }
 
-const reader = new UnitReader(read<Scale[]>('../../src/generated/units.json'));
-const lines = read<Line[]>('../../../testdata/units/readings.json');
+const reader = new UnitReader(JSON.parse(tableText) as Scale[]);
+const lines = JSON.parse(linesText) as Line[];
 
 describe('the page reads what the core reads', () => {
   test('from as many lines as the core', () => expect(lines.length).toBeGreaterThanOrEqual(80));
@@ -23,7 +26,9 @@ describe('the page reads what the core reads', () => {
   test.each(lines)('$text in $unit', ({ text, dimension, unit, decimal, si, refused }) => {
     const got = reader.read(text, { dimension, symbol: unit }, decimal);
     if (si === undefined) {
-      expect(got.kind).toBe(refused === 'missing' ? 'empty' : refused);
+      // The core tells two readings and another dimension by their sentences, the page by their kinds.
+      const kind = { empty: 'missing', twice: 'conflict' }[got.kind as string] ?? got.kind;
+      expect(kind).toBe(refused);
     } else {
       expect(got.kind).toBe('number');
       // A few roundings of double precision, as in the core's test.
@@ -52,6 +57,50 @@ test('the units of a field are offered by their symbols', () => {
 });
 
 test('what is shown in a unit of no dimension is a plain number', () => {
-  expect(reader.read('1,5', { dimension: '', symbol: '×' })).toEqual({ kind: 'number', si: 1.5, plain: true });
+  expect(reader.read('1,5', { dimension: '', symbol: '×' })).toEqual({
+    kind: 'number',
+    si: 1.5,
+    plain: true,
+  });
   expect(reader.read('5 mm', { dimension: '', symbol: '×' }).kind).toBe('choice');
+});
+
+describe('a field', () => {
+  const job = (): JobDocument =>
+    new JobDocument({ version: 1, film: { wet_coat_kg_per_m2: 0.15 } } as unknown as Job);
+
+  test('keeps what is typed, says what it means, and takes its own unit afterwards', () => {
+    const d = job();
+    d.understand(reader, indexFields([coat]));
+    d.type(coat.path, '4.4 oz/yd2', coat);
+    expect(d.at(coat.path)).toBeCloseTo(0.1491853, 7); // NIST SP 811: 3.390575e-2 kg/m²
+    expect(d.text(coat.path, coat)).toBe('4.4 oz/yd2');
+    expect(meaningOf(d, coat.path, coat)).toBe('149.185289\u00a0g/m²');
+    d.settle(coat.path);
+    expect(d.text(coat.path, coat)).toBe('149.185289');
+    expect(meaningOf(d, coat.path, coat)).toBe('');
+  });
+
+  test('without the table takes a unit for a slip, and reads it again with it', () => {
+    const d = job();
+    d.type(coat.path, '0.2 kg/m2', coat);
+    expect(d.slips.get(coat.path)).toBe('number');
+    d.understand(reader, indexFields([coat]));
+    expect(d.slips.size).toBe(0);
+    expect(d.at(coat.path)).toBe(0.2);
+  });
+
+  test.each([
+    ['4 mil', 'unit'],
+    ['4 furlongs', 'unit'],
+    ['1,200', 'twice'],
+    ['two', 'number'],
+  ])('%s is refused as %s, and the value stays', (text, slip) => {
+    const d = job();
+    d.understand(reader, indexFields([coat]));
+    d.type(coat.path, text, coat);
+    expect(d.slips.get(coat.path)).toBe(slip);
+    expect(d.at(coat.path)).toBe(0.15);
+    expect(meaningOf(d, coat.path, coat)).toBe('');
+  });
 });
