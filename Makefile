@@ -25,6 +25,8 @@ OUT    := .build
 BINARY := $(OUT)/drywright
 # The programs that the core comes in for the browser.
 WASM   := $(foreach program,core planner fitter,site/public/$(program).wasm)
+# All of it in one program, for the page in one file.
+WHOLE  := $(OUT)/whole.wasm
 EXEC   := site/public/wasm_exec.js
 # What the core says in each language, as the page hands it over.
 WORDS  := $(patsubst cure/words/languages/%.json,site/public/words/%.json,$(wildcard cure/words/languages/*.json))
@@ -32,6 +34,7 @@ TYPES  := site/src/generated/contract.ts
 SCHEMA := site/src/generated/job.schema.json
 TEXTS  := site/src/generated/words.ts
 DIST   := site/dist/index.html
+SINGLE := site/dist-single/drywright.html
 PARTS  := site/src/generated/licences-go.json
 PICTURE ?= $(OUT)/peers/accuracy.svg
 NPM_CI := site/node_modules/.installed
@@ -44,11 +47,11 @@ CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*' \
                 -not -path 'cure/words/languages/*')
 cmd_sources  := $(shell find cure/cmd/drywright site -maxdepth 1 -name '*.go' -not -name '*_test.go') site/policy.txt $(wildcard cure/words/languages/*)
-site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/tests/*' \
+site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -path 'site/dist/*' -not -path 'site/dist-single/*' -not -path 'site/tests/*' \
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)' -not -path 'site/public/words/*') \
                 $(wildcard testdata/invented-trials/*)
 
-.PHONY: bench peers help run build wasm types site fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: bench peers help run build wasm types site single fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -66,6 +69,8 @@ types: $(TYPES) $(TEXTS) ## generate the TypeScript types, the JSON Schema and t
 
 site: $(DIST) ## build the page into site/dist
 
+single: $(SINGLE) ## build the page as one file that opens from disk: site/dist-single/drywright.html
+
 # The WebAssembly and the script that starts it must come from one toolchain: a change of it rebuilds both.
 $(OUT)/toolchain: FORCE
 	@mkdir -p $(OUT); now="$$($(GO) version) $$($(NODE) --version)"; \
@@ -74,6 +79,10 @@ $(OUT)/toolchain: FORCE
 $(WASM): site/public/%.wasm: $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
 	@mkdir -p $(@D)
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/$*
+
+$(WHOLE): $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
+	@mkdir -p $(@D)
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/whole
 
 $(WORDS): site/public/words/%.json: cure/words/languages/%.json
 	@mkdir -p $(@D)
@@ -103,6 +112,10 @@ $(DIST): $(site_sources) $(TYPES) $(TEXTS) $(PARTS) $(WASM) $(EXEC) $(WORDS) $(N
 	cd site && $(NPM) run --silent build
 	@touch $@
 
+$(SINGLE): $(site_sources) $(TYPES) $(TEXTS) $(PARTS) $(WHOLE) $(EXEC) $(WORDS) $(NPM_CI)
+	cd site && $(NPM) run --silent single
+	@touch $@
+
 $(BINARY): $(core_sources) $(cmd_sources) $(DIST)
 	@mkdir -p $(@D)
 	$(GO) build -trimpath -tags page -o $@ ./cure/cmd/drywright
@@ -111,11 +124,11 @@ fmt: $(NPM_CI) ## format all sources
 	gofmt -w cure wasm testdata/*.go $(wildcard site/*.go)
 	cd site && $(NPM) run --silent format
 
-sizes: $(DIST) ## print what the browser has to load, compressed
-	cd site && $(NPM) run --silent sizes
+sizes: $(DIST) $(SINGLE) ## print what the browser has to load, compressed, and fail where it is too much
+	@cd site && $(NPM) run --silent sizes
 
 clean: ## remove everything that was built (not the fetched packages)
-	rm -rf $(OUT) site/dist $(WASM) $(EXEC) $(dir $(TYPES))
+	rm -rf $(OUT) site/dist site/dist-single $(WASM) $(EXEC) $(dir $(TYPES))
 
 # ---- checking -------------------------------------------------------------------------------------------------------
 
@@ -165,8 +178,8 @@ test-site: $(TYPES) $(TEXTS) $(NPM_CI) ## the page's types, linters and unit tes
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
 # The whole in Chromium; in Firefox the main flows, since a long search is no other there.
-browser-test: $(BINARY) $(NPM_CI) ## the page in real browsers, against the command
+browser-test: $(BINARY) $(SINGLE) $(NPM_CI) ## the page in real browsers, against the command
 	@chromium="$$(site/tests/browser/find.sh chromium)"; firefox="$$(site/tests/browser/find.sh firefox)"; \
-	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \
+	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) SINGLE=$(abspath $(SINGLE)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \
 	  $(NODE) --test --test-reporter=spec --test-concurrency=1 "$${@:2}"; }; \
 	cd site/tests/browser && run chromium *.test.mjs && run firefox *.test.mjs

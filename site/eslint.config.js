@@ -6,7 +6,7 @@ import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
 export default ts.config(
-  { ignores: ['dist/', 'node_modules/', 'src/generated/', 'public/wasm_exec.js', 'tests/browser/'] },
+  { ignores: ['dist/', 'dist-single/', 'node_modules/', 'src/generated/', 'public/wasm_exec.js', 'tests/browser/'] },
   js.configs.recommended,
   ...ts.configs.strict,
   ...svelte.configs.recommended,

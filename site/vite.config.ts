@@ -3,12 +3,20 @@ import { defineConfig } from 'vite';
 import { licences } from './vite/licences.ts';
 import { offline } from './vite/offline.ts';
 import { contentSecurityPolicy } from './vite/policy.ts';
+import { single } from './vite/single.ts';
 import { words } from './vite/words/plugin.mjs';
 
-export default defineConfig({
+// `vite build` makes the page in a folder to be served, `vite build --mode single` the page in one file.
+export default defineConfig(({ mode }) => ({
   // Relative, so that the built folder works under any path and from the command's embedded copy.
   base: './',
-  plugins: [svelte(), words(), contentSecurityPolicy(), licences(), offline()],
-  build: { target: 'es2023', assetsInlineLimit: 0, reportCompressedSize: true },
+  plugins: [
+    svelte(),
+    words(),
+    ...(mode === 'single'
+      ? [single('../.build/whole.wasm', 'public/words')]
+      : [contentSecurityPolicy(), licences(), offline()]),
+  ],
+  build: { target: 'es2023', assetsInlineLimit: 0, reportCompressedSize: mode !== 'single' },
   worker: { format: 'es' },
-});
+}));

@@ -6,12 +6,14 @@
  */
 export type Program = 'core' | 'planner' | 'fitter';
 
-/** Where the worker finds a program. A later self-contained build hands over the module instead of addresses. */
+/**
+ * Where the worker finds the runtime's script, a program and the language file of the core: addresses, or, where all lies in
+ * one file, no script, since it stands in the worker's own, and program (gzip in base64) and language themselves.
+ */
 export interface Source {
-  readonly exec: string;
-  readonly wasm: string;
-  /** The language file of the core. */
-  readonly words: string;
+  readonly exec: string | null;
+  readonly wasm: string | Blob;
+  readonly words: string | Blob;
 }
 
 export type ToWorker =

@@ -31,7 +31,14 @@ const die = (cause: unknown): void =>
 
 let started: Promise<void> | null = null;
 
-async function compile(address: string): Promise<WebAssembly.Module> {
+async function unpack(packed: Blob): Promise<WebAssembly.Module> {
+  const bytes = Uint8Array.from(atob(await packed.text()), (c) => c.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+  return WebAssembly.compile(await new Response(stream).arrayBuffer());
+}
+
+async function compile(address: string | Blob): Promise<WebAssembly.Module> {
+  if (typeof address !== 'string') return unpack(address);
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
   // Streaming needs the server to name the media type; some plain file servers do not.
@@ -40,7 +47,8 @@ async function compile(address: string): Promise<WebAssembly.Module> {
     : WebAssembly.compile(await response.arrayBuffer());
 }
 
-async function load(address: string): Promise<Uint8Array> {
+async function load(address: string | Blob): Promise<Uint8Array> {
+  if (typeof address !== 'string') return new Uint8Array(await address.arrayBuffer());
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
   return new Uint8Array(await response.arrayBuffer());
@@ -50,7 +58,7 @@ async function start(source: Source, given: WebAssembly.Module | null): Promise<
   const [module, language] = await Promise.all([
     given ?? compile(source.wasm),
     load(source.words),
-    import(/* @vite-ignore */ source.exec) as Promise<unknown>,
+    source.exec === null ? null : (import(/* @vite-ignore */ source.exec) as Promise<unknown>),
   ]);
   const go = new Go();
   const instance = await WebAssembly.instantiate(module, go.importObject);

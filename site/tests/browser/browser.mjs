@@ -63,7 +63,7 @@ const features = {
 
 /**
  * Opens an address. complaints: what the page says on the console or fails to load; elsewhere: requests to any other
- * origin; asked: the paths of all requests, those of workers included; downloads: the folder that files are saved to.
+ * origin; asked: the paths of all requests for files, those of workers included; downloads: the folder that files are saved to.
  *
  * wish: dark, light, still or forced; width and height of the window; prepare(page): before the address is opened.
  */
@@ -134,7 +134,8 @@ function watch(page, origin, view) {
   });
   page.on('request', (request) => {
     const url = new URL(request.url());
+    if (['data:', 'blob:'].includes(url.protocol)) return; // the page's own bytes, or the browser's
     view.asked.add(url.pathname);
-    if (!['data:', 'blob:'].includes(url.protocol) && url.origin !== origin) view.elsewhere.push(request.url());
+    if (url.origin !== origin) view.elsewhere.push(request.url());
   });
 }

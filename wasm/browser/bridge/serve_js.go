@@ -1,6 +1,6 @@
 // Package bridge is how the page's workers talk to the core: global functions, bytes in and bytes out.
 //
-// It is compiled for js/wasm only (hence the files' names). Three programs stand on it, each loaded when it is first needed:
+// It is compiled for js/wasm only (hence the files' names). Three programs stand on it, each loaded when it is first needed (a fourth, whole, is all of them in one file):
 // core answers typing and judges settings, planner leads searches, fitter fits trials. Each names its groups of package api, and
 // the linker leaves out what no group of it needs.
 package bridge

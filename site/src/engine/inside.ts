@@ -1,0 +1,24 @@
+/**
+ * The engine of the page in one file, in the place of browser.ts: worker, runtime script and core lie in the document, the
+ * core compressed, and no address is asked for. Browsers let a page from disk start a worker from a Blob alone.
+ */
+import { Engine } from './client';
+import type { Port, Program, Source } from './protocol';
+
+const held = (id: string): string => document.getElementById(id)?.textContent ?? '';
+
+const script = URL.createObjectURL(
+  new Blob([held('runtime'), '\n', held('worker')], { type: 'text/javascript' }),
+);
+// One program does what three do for the served page.
+const core = new Blob([held('core')]);
+
+export const hire = (): Port => new Worker(script, { name: 'drywright-core' }) as Port;
+
+export const source = (_program: Program): Source => ({
+  exec: null,
+  wasm: core,
+  words: new Blob([held('words-en')]),
+});
+
+export const browserEngine = (): Engine => new Engine(hire, source('core'));
