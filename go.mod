@@ -5,3 +5,5 @@ go 1.26
 ignore ./site/node_modules
 
 require gonum.org/v1/gonum v0.17.0
+
+require github.com/syumai/workers v0.31.0

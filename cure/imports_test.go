@@ -40,7 +40,7 @@ var mayImport = map[string][]string{
 	"cure/validate":        {"cure/num", "cure/ode", "cure/air", "cure/transfer", "cure/kinetics", "cure/film", "cure/job", "cure/material", "cure/plan", "cure/result", "cure/route", "cure/sim", "cure/regress", "cure/trial", "cure/fit"},
 	"cure/cmd/validate":    {"cure/validate", "testdata"},
 	"cure/cmd/schema":      {"cure/unit", "cure/api", "cure/contract"},
-	"cure/cmd/drywright":   {"cure/unit", "cure/words/languages", "cure", "cure/api", "cure/fault", "cure/job", "cure/plan", "cure/report", "cure/result", "cure/sim", "site", "cure/fit", "cure/trial"},
+	"cure/cmd/drywright":   {"wasm/edge/service", "cure/unit", "cure/words/languages", "cure", "cure/api", "cure/fault", "cure/job", "cure/plan", "cure/report", "cure/result", "cure/sim", "site", "cure/fit", "cure/trial"},
 	"cure/fit":             {"cure/unit", "cure/fault", "cure/regress", "cure/trial", "cure/kinetics", "cure/film", "cure/job", "cure/result", "cure/sim"},
 	"wasm/browser/bridge":  {"cure/api", "cure/words"},
 	"wasm/browser/core":    {"cure/api", "wasm/browser/bridge"},
@@ -48,6 +48,9 @@ var mayImport = map[string][]string{
 	"wasm/browser/fitter":  {"cure/api", "wasm/browser/bridge"},
 	"site":                 {},
 	"testdata":             {},
+
+	"wasm/edge":         {"wasm/edge/service"},
+	"wasm/edge/service": {"cure/api", "cure/contract", "cure/fault", "cure/job", "cure/words", "cure/words/languages"},
 
 	// Tools of the people who work on it.
 	"cure/cmd/bench":        {},

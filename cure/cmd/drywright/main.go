@@ -26,13 +26,16 @@ import (
 	"github.com/drywright/drywright/site"
 )
 
+// build names the release; the linker sets it.
+var build = "development"
+
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	page, built := site.Page()
 	p := program{
 		ctx: ctx, stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr,
-		predict: cure.Predict, say: report.New(languages.English(), report.SI), page: page, built: built,
+		predict: cure.Predict, say: report.New(languages.English(), report.SI), page: page, built: built, build: build,
 	}
 	code := p.run(os.Args[1:])
 	stop()

@@ -32,7 +32,8 @@ type program struct {
 	predict        func(report.Speaker, job.Job) (result.Result, error)
 	say            report.Speaker // until flags choose another language or other units
 	page           fs.FS
-	built          bool // whether there is a page
+	built          bool   // whether there is a page
+	build          string // the release, as the service names it
 }
 
 // verb is one thing the command does. usage is the line of arguments, help what it says when asked.

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"github.com/drywright/drywright/site"
+	"github.com/drywright/drywright/wasm/edge/service"
 )
 
 // defaultPort is a port that no registered service uses.
@@ -25,13 +26,19 @@ const defaultPort = 8417
 func (p *program) serveVerb(args []string) int {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	port := flags.Int("port", defaultPort, fmt.Sprintf("port to listen on, 0 for any free one (default %d)", defaultPort))
+	api := flags.Bool("api", false, "answer programs as well, under /v1/ (GET /v1/openapi.json describes it)")
+	var origins []string
+	flags.Func("origin", "with --api: a page of this origin may ask, too; may be given several times, * for anyone", func(o string) error {
+		origins = append(origins, o)
+		return nil
+	})
 	if _, code := p.parse("serve", flags, args, 0); code >= 0 {
 		return code
 	}
 	if *port < 0 || *port > 65535 {
 		return p.misuse("serve", flags, fmt.Sprintf("port %d is outside 0 to 65535", *port))
 	}
-	if !p.built {
+	if !p.built && !*api {
 		fmt.Fprintln(p.stderr, "drywright serve: this program was built without its page. Run \"make run\", or build it "+
 			"with \"make build\".")
 		return misused
@@ -42,16 +49,31 @@ func (p *program) serveVerb(args []string) int {
 		fmt.Fprintf(p.stderr, "drywright serve: %v. Choose another port with --port, or any free one with --port 0.\n", err)
 		return misused
 	}
-	if code := p.print(fmt.Sprintf("The page is at http://%s/ (end with Ctrl-C)\n", listener.Addr())); code != computed {
+	var handler http.Handler = http.NotFoundHandler()
+	said := ""
+	if p.built {
+		handler = pageHandler(p.page)
+		said = fmt.Sprintf("The page is at http://%s/ (end with Ctrl-C)\n", listener.Addr())
+	}
+	if *api {
+		both := http.NewServeMux()
+		both.Handle("/v1/", service.New(service.Config{Origins: origins, Build: p.build}, service.Languages()...))
+		both.Handle("/", handler)
+		handler = both
+		said += fmt.Sprintf("Programs are answered at http://%s/v1/ (GET /v1/openapi.json)\n", listener.Addr())
+	}
+	if code := p.print(said); code != computed {
 		listener.Close()
 		return code
 	}
-	return p.serve(listener)
+	return p.serve(listener, handler)
 }
 
 // serve answers requests until the context ends.
-func (p *program) serve(listener net.Listener) int {
-	server := &http.Server{Handler: pageHandler(p.page), ReadHeaderTimeout: 10 * time.Second}
+func (p *program) serve(listener net.Listener, handler http.Handler) int {
+	// Whoever sends slowly is not waited for; an answer may take as long as a search does.
+	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second, IdleTimeout: time.Minute,
+		MaxHeaderBytes: 32 << 10}
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(listener) }()
 	select {

@@ -1,0 +1,74 @@
+package api
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/plan"
+)
+
+// Budget bounds what one question may cost, for a service that anybody may ask.
+type Budget struct {
+	Cells    int // cells through the film
+	Steps    int // step budget of a run
+	Settings int // settings that a search may judge
+}
+
+// Within are the operations of a service: predictions, schemas and the searches, none of which may cost more than the
+// budget. Errors: fault.Limit, with what is allowed.
+func Within(b Budget) []Group {
+	g := append(append(Group{}, Predicting()...), Schemas()...)
+	for i, o := range g {
+		g[i].do = b.guard(o.do)
+	}
+	for _, o := range Planning() {
+		g = append(g, operation{o.op, b.guard(b.counted(o.op))})
+	}
+	return []Group{g}
+}
+
+// guard refuses a job whose grid or step budget is larger than the service gives.
+func (b Budget) guard(do func(Request) (Response, error)) func(Request) (Response, error) {
+	return func(q Request) (Response, error) {
+		var j struct {
+			Numerics struct {
+				Cells float64 `json:"film_cells"`
+				Steps float64 `json:"step_budget"`
+			} `json:"numerics"`
+		}
+		// What is no job, or holds something else there, the operation itself complains of.
+		if len(q.Job) > 0 && json.Unmarshal(q.Job, &j) == nil {
+			for _, n := range []struct {
+				path string
+				got  float64
+				most int
+			}{{"numerics.film_cells", j.Numerics.Cells, b.Cells}, {"numerics.step_budget", j.Numerics.Steps, b.Steps}} {
+				if n.got > float64(n.most) {
+					return Response{}, fault.New(fault.Limit, n.path, fault.Number(n.got), fmt.Sprintf("This service allows at most %d.", n.most))
+				}
+			}
+		}
+		return do(q)
+	}
+}
+
+// counted is a search that ends when it has judged as many settings as the budget allows.
+func (b Budget) counted(op Op) func(Request) (Response, error) {
+	return func(q Request) (Response, error) {
+		left := b.Settings
+		evaluate := func(s plan.Study, trials []plan.Trial) ([]plan.Outcome, error) {
+			if left -= len(trials); left < 0 {
+				return nil, fault.New(fault.Limit, string(op), fmt.Sprintf("the search needs more than %d settings", b.Settings),
+					"Ask for less at once: fewer things to turn, a coarser picture.")
+			}
+			return plan.Batch(s, trials)
+		}
+		for _, o := range (planner{evaluate: evaluate, tell: func(Response) {}}).group() {
+			if o.op == op {
+				return o.do(q)
+			}
+		}
+		return Response{}, fault.New(fault.Choice, "op", string(op), "")
+	}
+}
