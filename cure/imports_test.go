@@ -45,6 +45,7 @@ var mayImport = map[string][]string{
 	"wasm/browser/bridge":  {"cure/api", "cure/words"},
 	"wasm/browser/core":    {"cure/api", "wasm/browser/bridge"},
 	"wasm/browser/planner": {"wasm/browser/bridge"},
+	"wasm/browser/whole":   {"cure/api", "wasm/browser/bridge"},
 	"wasm/browser/fitter":  {"cure/api", "wasm/browser/bridge"},
 	"site":                 {},
 	"testdata":             {},
