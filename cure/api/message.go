@@ -3,6 +3,7 @@ package api
 import (
 	"encoding/json"
 
+	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/fit"
 	"github.com/drywright/drywright/cure/job"
@@ -47,6 +48,9 @@ const (
 	FitTrial  Op = "fit"        // the numbers that a trial tells
 	Adopt     Op = "adopt"      // the job with a fit adopted
 	Drop      Op = "drop"       // the job without the fit of a name
+
+	Helpers Op = "helpers" // what helps to numbers that people lack
+	Derive  Op = "derive"  // such a number, worked out from what they can measure
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
@@ -72,6 +76,8 @@ type Request struct {
 	// Table is the text of a trial's table (read_table, fit), Trial the question asked of it; read_table takes kind and columns of it.
 	Table string        `json:"table,omitempty"`
 	Trial *fit.Question `json:"trial,omitempty"`
+	// Derive asks a helper for the value of a field.
+	Derive *derive.Question `json:"derive,omitempty"`
 	// Adoption is what a fit offered to adopt, Name the fit to drop.
 	Adoption *job.Fit `json:"adoption,omitempty"`
 	Name     string   `json:"name,omitempty"`
@@ -109,6 +115,9 @@ type Response struct {
 	Optimum    *plan.Optimum    `json:"optimum,omitempty"`
 
 	MoistAir *result.MoistAir `json:"moist_air,omitempty"`
+
+	Helpers []derive.Helper `json:"helpers,omitempty"`
+	Derived *derive.Answer  `json:"derived,omitempty"`
 
 	Forms   *result.TrialForms `json:"forms,omitempty"` // of trial_forms
 	Table   *Table             `json:"table,omitempty"`

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/drywright/drywright/cure"
+	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
@@ -41,8 +42,19 @@ func predicting(predict predictor) Group {
 			return Response{Result: &r}, err
 		}},
 		{MoistAir, Request.moistAir},
+		{Helpers, func(Request) (Response, error) { return Response{Helpers: derive.Helpers()}, nil }},
+		{Derive, Request.derive},
 		{Trials, askTrials},
 	}
+}
+
+// derive answers derive.
+func (q Request) derive() (Response, error) {
+	if q.Derive == nil {
+		return Response{}, missing("derive")
+	}
+	a, err := derive.Work(*q.Derive)
+	return Response{Derived: &a}, err
 }
 
 // maxTrials is the largest batch that one request may hold.

@@ -3,6 +3,7 @@ package contract
 import (
 	"reflect"
 
+	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
@@ -37,7 +38,9 @@ func unions() map[reflect.Type][]string {
 		reflect.TypeFor[result.CriterionName](): words(result.CriterionNames()...),
 		reflect.TypeFor[result.Per]():           words(result.PerSecond, result.PerRun),
 		reflect.TypeFor[result.Severity]():      words(result.Notice, result.Danger),
-		reflect.TypeFor[trial.Kind]():           words(trial.Weight, trial.Recorder, trial.Cure, trial.Sorption),
+		reflect.TypeFor[derive.Kind](): words(derive.Comb, derive.Sprayed, derive.Dried, derive.Flow, derive.WetBulb, derive.DewPoint, derive.Weighed,
+			derive.AddOn, derive.FibreCount),
+		reflect.TypeFor[trial.Kind](): words(trial.Weight, trial.Recorder, trial.Cure, trial.Sorption),
 		reflect.TypeFor[trial.Quantity](): words(trial.Unknown, trial.Time, trial.Mass, trial.Coupon, trial.AirTemperature, trial.PartTemperature,
 			trial.Temperature, trial.Start, trial.Conversion, trial.Passed, trial.Humidity, trial.Water, trial.Ignored),
 		reflect.TypeFor[fault.Code](): words(fault.Missing, fault.Type, fault.Unknown, fault.Range, fault.Choice,
