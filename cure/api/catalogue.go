@@ -3,6 +3,7 @@ package api
 import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/material"
+	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/transfer"
 	"github.com/drywright/drywright/cure/unit"
 )
@@ -21,7 +22,8 @@ type Catalogue struct {
 	Demos     []job.Named            `json:"demos"` // the demo first, then one for each question
 	Default   job.Job                `json:"default"`
 	Methods   []Method               `json:"methods"`
-	Units     []unit.Scale           `json:"units"` // all that may be typed into a number, by what it measures
+	Units     []unit.Scale           `json:"units"`    // all that may be typed into a number, by what it measures
+	Measures  report.Measures        `json:"measures"` // the units of what results measure, in the system that was asked for
 }
 
 // Method is one way to a heat-transfer coefficient: its name, equation, source and the range in which it holds.
@@ -33,12 +35,12 @@ type Method struct {
 }
 
 // describe gathers the catalogue.
-func describe() Catalogue {
+func describe(say report.Speaker) Catalogue {
 	c := Catalogue{
 		Version: Version, Fields: job.Fields(), Blocks: job.Blocks(),
 		Adhesives: material.Adhesives(), Parts: material.Parts(), Fibres: material.Fibres(), Cautions: material.Cautions(),
 		Demo: job.Demo(), Demos: job.Demos(), Default: job.Default(),
-		Units: unit.Scales(),
+		Units: unit.Scales(), Measures: say.Measures(),
 	}
 	for _, m := range transfer.Methods() {
 		c.Methods = append(c.Methods, Method(m))

@@ -21,8 +21,8 @@ type predictor func(report.Speaker, job.Job) (result.Result, error)
 // predicting is Predicting with the model given, so that a test can hand it one that breaks.
 func predicting(predict predictor) Group {
 	return Group{
-		{Describe, func(Request) (Response, error) {
-			c := describe()
+		{Describe, func(q Request) (Response, error) {
+			c := describe(q.say)
 			return Response{Catalogue: &c}, nil
 		}},
 		{Demo, func(Request) (Response, error) {

@@ -41,16 +41,59 @@ func (w Speaker) unit(m measure) job.Display {
 // kilowattHour is energy as bills state it everywhere [J].
 const kilowattHour = 3.6e6
 
-// energy prints energy per area [J/m2] in kilowatt-hours.
-func (w Speaker) energy(v float64) string {
+// energyUnit is that of energy per area [J/m2] on a bill.
+func (w Speaker) energyUnit() job.Display {
 	a := w.unit(area)
-	return w.three(v/kilowattHour/a.Factor, "kWh/"+a.Symbol)
+	return job.Display{Symbol: "kWh/" + a.Symbol, Factor: 1 / (kilowattHour * a.Factor), Digits: 3}
 }
 
-// heat prints heat per area [J/m2] as accounts state it: what flows in a second, or in an hour where Btu are counted by it.
-func (w Speaker) heat(v float64) string {
+// heatUnit is that of heat per area [J/m2] in an account: what flows in a second, or in an hour where Btu are counted by it.
+func (w Speaker) heatUnit() job.Display {
+	d := w.unit(heatFlux)
 	if w.unitSystem == US {
-		return w.three(v*w.unit(heatFlux).Factor/3600, "Btu/ft²")
+		return job.Display{Symbol: "Btu/ft²", Factor: d.Factor / 3600, Digits: 3}
 	}
-	return w.three(v*w.unit(heatFlux).Factor, "kJ/m²")
+	return job.Display{Symbol: "kJ/m²", Factor: d.Factor, Digits: 3}
+}
+
+// energy prints energy per area [J/m2] in kilowatt-hours.
+func (w Speaker) energy(v float64) string {
+	d := w.energyUnit()
+	return w.three(v*d.Factor, d.Symbol)
+}
+
+// heat prints heat per area [J/m2] as accounts state it.
+func (w Speaker) heat(v float64) string {
+	d := w.heatUnit()
+	return w.three(v*d.Factor, d.Symbol)
+}
+
+// Measures are the units of a reader for what results measure, for programs that print numbers of their own: shown is SI times
+// factor plus offset.
+type Measures struct {
+	Temperature     job.Display `json:"temperature"`
+	TemperatureStep job.Display `json:"temperature_step"` // a difference
+	FilmWater       job.Display `json:"film_water"`       // water per solids
+	AirHumidity     job.Display `json:"air_humidity"`     // water per dry air
+	CoatWeight      job.Display `json:"coat_weight"`
+	Carbon          job.Display `json:"carbon"` // carbon dioxide per area
+	Pressure        job.Display `json:"pressure"`
+	FilmThickness   job.Display `json:"film_thickness"`
+	Length          job.Display `json:"length"`
+	Power           job.Display `json:"power"`
+	Area            job.Display `json:"area"`
+	SmallArea       job.Display `json:"small_area"`
+	SmallMass       job.Display `json:"small_mass"`
+	Energy          job.Display `json:"energy"` // per area, as bills state it
+	Heat            job.Display `json:"heat"`   // per area, as accounts state it
+}
+
+// Measures are the units that this speaker prints in.
+func (w Speaker) Measures() Measures {
+	return Measures{
+		Temperature: w.unit(temperature), TemperatureStep: w.unit(temperatureStep), FilmWater: w.unit(filmWater),
+		AirHumidity: w.unit(airHumidity), CoatWeight: w.unit(coatWeight), Carbon: w.unit(carbon), Pressure: w.unit(pressure),
+		FilmThickness: w.unit(filmThickness), Length: w.unit(length), Power: w.unit(power), Area: w.unit(area),
+		SmallArea: w.unit(smallArea), SmallMass: w.unit(smallMass), Energy: w.energyUnit(), Heat: w.heatUnit(),
+	}
 }

@@ -6,12 +6,13 @@ import './styles/print.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { browserEngine } from './engine/browser';
-import { fetchWords } from './text/language';
+import { firstVoice, speak } from './text/voice';
 
 const target = document.getElementById('page');
-const engine = browserEngine();
+const first = firstVoice();
+const engine = browserEngine(first);
 engine.warm();
-fetchWords('main').then(
+speak(first, 'main').then(
   () => target && mount(App, { target, props: { engine } }),
   () => document.getElementById('lost')?.removeAttribute('hidden'),
 );

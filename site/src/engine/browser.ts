@@ -1,15 +1,18 @@
 import { Engine } from './client';
+import { voice, type Voice } from '../text/voice';
 import type { Port, Program, Source } from './protocol';
 
 export const hire = (): Port =>
   new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'drywright-core' }) as Port;
 
 /** Worker, runtime script and WebAssembly lie beside the page. */
-export const source = (program: Program): Source => ({
+export const source = (program: Program, { language, units }: Voice = voice()): Source => ({
   exec: new URL('wasm_exec.js', document.baseURI).href,
   wasm: new URL(`${program}.wasm`, document.baseURI).href,
-  words: new URL('words/en.json', document.baseURI).href,
+  words: new URL(`words/${language}.json`, document.baseURI).href,
+  units,
 });
 
-/** The engine of a page served over http. */
-export const browserEngine = (): Engine => new Engine(hire, source('core'));
+/** The engine of a page served over http; from the compiled core, where another one has it already. */
+export const browserEngine = (speaking: Voice, module: WebAssembly.Module | null = null): Engine =>
+  new Engine(hire, source('core', speaking), module);

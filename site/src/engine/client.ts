@@ -115,7 +115,7 @@ export class Engine {
           this.#replace();
         }
       });
-      const bytes = new TextEncoder().encode(JSON.stringify(request));
+      const bytes = new TextEncoder().encode(JSON.stringify({ ...request, units: this.#source.units }));
       this.#worker().postMessage({ kind: 'ask', id, bytes });
     });
   }

@@ -14,6 +14,8 @@ export interface Source {
   readonly exec: string | null;
   readonly wasm: string | Blob;
   readonly words: string | Blob;
+  /** The units in which it gives its numbers. */
+  readonly units: 'si' | 'us';
 }
 
 export type ToWorker =

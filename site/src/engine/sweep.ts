@@ -101,7 +101,7 @@ export class SweepEngine {
       signal.addEventListener('abort', () => {
         if (this.#running?.id === id) this.#dismiss(aborted());
       });
-      const bytes = new TextEncoder().encode(JSON.stringify(request));
+      const bytes = new TextEncoder().encode(JSON.stringify({ ...request, units: this.#source.units }));
       this.#lead ??= this.#startLead();
       this.#lead.postMessage({ kind: 'sweep', id, bytes, workers: this.#size }, [bytes.buffer]);
       if (crew) this.#enlist();

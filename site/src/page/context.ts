@@ -5,6 +5,7 @@ import type { AnswerState } from '../state/answer.svelte';
 import type { Complaint, FieldIndex } from '../state/faults';
 import type { UnitReader } from '../state/units';
 import type { JobDocument } from '../state/job.svelte';
+import type { Voice } from '../text/voice';
 
 export interface Desk {
   readonly catalogue: Catalogue;
@@ -20,3 +21,6 @@ export interface Desk {
 }
 
 export const [useDesk, provideDesk] = createContext<Desk>();
+
+/** Puts the page into another language or other units. */
+export const [useVoices, provideVoices] = createContext<(next: Voice) => Promise<void>>();

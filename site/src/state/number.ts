@@ -1,4 +1,4 @@
-import { decimalMark } from '../text/say';
+import { decimalMark, marked } from '../text/say';
 
 /**
  * Numbers as people type them in a field's own unit; units.ts reads all others. Decimal point or comma, spaces between
@@ -33,6 +33,6 @@ export function fieldText(value: number): string {
   if (!Number.isFinite(value)) return '';
   const rounded = Number(value.toPrecision(9));
   const size = Math.abs(rounded);
-  if (size !== 0 && (size < 1e-4 || size >= 1e9)) return rounded.toExponential().replace('e+', 'e');
-  return String(rounded);
+  const scientific = size !== 0 && (size < 1e-4 || size >= 1e9);
+  return marked(scientific ? rounded.toExponential().replace('e+', 'e') : String(rounded));
 }

@@ -10,7 +10,7 @@ function staff(): { engine: Engine; hired: FakePort[] } {
       hired.push(port);
       return port;
     },
-    { exec: 'x', wasm: 'y', words: 'w' },
+    { exec: 'x', wasm: 'y', words: 'w', units: 'si' as const },
   );
   return { engine, hired };
 }

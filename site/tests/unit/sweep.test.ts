@@ -4,8 +4,8 @@ import { SweepEngine } from '../../src/engine/sweep';
 import { bytesOf, FakePort, valueOf } from './ports';
 
 const [planner, core] = [
-  { exec: 'x', wasm: 'p', words: 'w' },
-  { exec: 'x', wasm: 'c', words: 'w' },
+  { exec: 'x', wasm: 'p', words: 'w', units: 'si' as const },
+  { exec: 'x', wasm: 'c', words: 'w', units: 'si' as const },
 ];
 const module = {} as WebAssembly.Module;
 const question = { op: 'limits', job: { a: 1 } };

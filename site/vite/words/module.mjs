@@ -28,14 +28,16 @@ export function moduleOf(messages, runtime) {
 
 /**
  * The module that lists the languages, each with a way to fetch each of its parts.
- * @param {{ tag: string, name: string, decimal_mark: string, page: Record<string, Messages> }[]} languages
+ * @param {import('./files.mjs').Language[]} languages
  */
 export function listOf(languages) {
-  const rows = languages.map(({ tag, name, decimal_mark, page }) => {
+  const rows = languages.map(({ tag, name, decimal_mark, core, page }) => {
     const parts = Object.keys(page).map(
       (part) => `${JSON.stringify(part)}:()=>import(${JSON.stringify(`virtual:words/${tag}-${part}`)})`,
     );
-    return `${JSON.stringify(tag)}:{name:${JSON.stringify(name)},mark:${JSON.stringify(decimal_mark)},parts:{${parts.join(',')}}}`;
+    const lower = core.grammar?.label_inside_a_sentence === 'lower';
+    const facts = JSON.stringify({ name, mark: decimal_mark, lower, times: core.unit }).slice(1, -1);
+    return `${JSON.stringify(tag)}:{${facts},parts:{${parts.join(',')}}}`;
   });
   return `export default {${rows.join(',')}};\n`;
 }
