@@ -35,7 +35,7 @@ func (w Speaker) unit(m measure) job.Display {
 		symbol = m.us
 	}
 	u, _ := unit.Get(m.dimension, symbol) // a test asks for every one
-	return job.Display{Symbol: symbol, Factor: u.Factor(), Offset: -u.Zero, Digits: 3}
+	return job.Display{Symbol: symbol, Factor: u.Factor(), Offset: -u.Zero, Digits: 3, Dimension: m.dimension}
 }
 
 // kilowattHour is energy as bills state it everywhere [J].

@@ -28,6 +28,7 @@ test('one worker answers one question after the other', async () => {
   expect(asked?.kind === 'ask' && JSON.parse(new TextDecoder().decode(asked.bytes))).toEqual({
     op: 'predict',
     job: { a: 1 },
+    units: 'si',
   });
 });
 

@@ -50,7 +50,10 @@ test('a batch is spread over the crew and comes back in its order', async () => 
     hired.map((_, i) => ({ kind: 'start', source: i ? core : planner, module: i ? module : null })),
   );
   const first = lead().told[1];
-  expect(first?.kind === 'sweep' && [valueOf(first.bytes), first.workers]).toEqual([question, 2]);
+  expect(first?.kind === 'sweep' && [valueOf(first.bytes), first.workers]).toEqual([
+    { ...question, units: 'si' },
+    2,
+  ]);
 
   const requests = ['a', 'b', 'c'].map(bytesOf);
   lead().say({ kind: 'batch', batch: 7, requests, settings: [4, 4, 1] });
