@@ -3,6 +3,7 @@
  * core compressed, and no address is asked for. Browsers let a page from disk start a worker from a Blob alone.
  */
 import { Engine } from './client';
+import { voice, type Voice } from '../text/voice';
 import type { Port, Program, Source } from './protocol';
 
 const held = (id: string): string => document.getElementById(id)?.textContent ?? '';
@@ -15,10 +16,12 @@ const core = new Blob([held('core')]);
 
 export const hire = (): Port => new Worker(script, { name: 'drywright-core' }) as Port;
 
-export const source = (_program: Program): Source => ({
+export const source = (_program: Program, { language, units }: Voice = voice()): Source => ({
   exec: null,
   wasm: core,
-  words: new Blob([held('words-en')]),
+  words: new Blob([held(`words-${language}`)]),
+  units,
 });
 
-export const browserEngine = (): Engine => new Engine(hire, source('core'));
+export const browserEngine = (speaking: Voice, module: WebAssembly.Module | null = null): Engine =>
+  new Engine(hire, source('core', speaking), module);
