@@ -130,6 +130,8 @@ sizes: $(DIST) $(SINGLE) ## print what the browser has to load, compressed, and 
 clean: ## remove everything that was built (not the fetched packages)
 	rm -rf $(OUT) site/dist site/dist-single $(WASM) $(EXEC) $(dir $(TYPES))
 
+include wasm/edge/rules.mk
+
 # ---- checking -------------------------------------------------------------------------------------------------------
 
 validate: ## print every published number beside ours, and fail on a miss

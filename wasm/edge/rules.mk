@@ -1,0 +1,32 @@
+# The service on an edge platform: its files in .build/edge, the page beside it in .build/edge-page.
+
+EDGE     := $(OUT)/edge
+EDGE_NPM := wasm/edge/node_modules/.installed
+# The largest that the platform takes of a free account is 3 MB; ours is lower, so that there is room [bytes, gzip -9].
+EDGE_LIMIT := 2500000
+
+edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edge platform: .build/edge
+
+$(EDGE)/app.wasm: $(core_sources) $(wildcard wasm/edge/*.go wasm/edge/service/*.go cure/words/languages/*.json) wasm/edge/rules.mk $(OUT)/toolchain
+	$(GO) run github.com/syumai/workers/cmd/workers-assets-gen -mode=go -o $(EDGE)
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/edge
+	@size=$$(gzip -9 < $@ | wc -c); echo "the service: $$size bytes of at most $(EDGE_LIMIT), compressed"; [ $$size -le $(EDGE_LIMIT) ]
+
+$(OUT)/edge-page/_headers: $(DIST) $(wildcard wasm/edge/headers/*.go wasm/edge/service/*.go)
+	rm -rf $(@D) && cp -r site/dist $(@D)
+	$(GO) run ./wasm/edge/headers > $@
+
+$(EDGE_NPM): wasm/edge/package.json wasm/edge/package-lock.json $(OUT)/toolchain
+	cd wasm/edge && $(NPM) ci --no-audit --no-fund --loglevel=error
+	@touch $@
+
+edge-dev: edge $(EDGE_NPM) ## serve it in the platform's own runtime on this machine (PORT=8417)
+	cd wasm/edge && WRANGLER_SEND_METRICS=false node_modules/.bin/wrangler dev --local --ip 127.0.0.1 --port $(PORT)
+
+edge-test: edge $(BINARY) $(EDGE_NPM) ## the service natively and in the platform's runtime: the same answers as the command's
+	DRYWRIGHT=$(abspath $(BINARY)) $(NODE) --test --test-reporter=spec wasm/edge/edge.test.mjs
+
+load: edge $(BINARY) $(EDGE_NPM) ## what the service carries on this machine, natively and in the platform's runtime
+	DRYWRIGHT=$(abspath $(BINARY)) $(NODE) wasm/edge/load.mjs
+
+.PHONY: edge edge-dev edge-test load
