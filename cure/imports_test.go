@@ -52,6 +52,8 @@ var mayImport = map[string][]string{
 	"testdata":             {},
 
 	"wasm/edge":         {"wasm/edge/service"},
+	"wasm/edge/client":  {},
+	"wasm/edge/headers": {"wasm/edge/service", "site"},
 	"wasm/edge/service": {"cure/api", "cure/contract", "cure/fault", "cure/job", "cure/words", "cure/words/languages"},
 
 	// Tools of the people who work on it.

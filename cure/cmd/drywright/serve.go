@@ -147,7 +147,7 @@ func pageHandler(page fs.FS) http.Handler {
 			return
 		}
 		head := w.Header()
-		head.Set("X-Content-Type-Options", "nosniff")
+		service.Headers(head)
 		head.Set("Content-Security-Policy", site.Policy())
 		if r.URL.Path != "/" && strings.HasSuffix(r.URL.Path, "/") { // a folder is not listed
 			http.NotFound(w, r)
@@ -155,7 +155,6 @@ func pageHandler(page fs.FS) http.Handler {
 		}
 		head.Set("Content-Type", mediaType(r.URL.Path))
 		head.Set("Cache-Control", "no-cache") // a rebuilt page must be seen at once
-		head.Set("Referrer-Policy", "no-referrer")
 		if tag := tags[strings.TrimPrefix(path.Clean(r.URL.Path), "/")]; tag != "" {
 			head.Set("ETag", tag)
 		}
