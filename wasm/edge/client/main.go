@@ -25,11 +25,11 @@ func main() {
 	}
 }
 
-// job is a job document of which this program knows no more than it changes.
-type job map[string]any
+// document is a job of which this program knows no more than it changes.
+type document map[string]any
 
 func run(service string, in io.Reader, out io.Writer) error {
-	var j job
+	var j document
 	if err := json.NewDecoder(in).Decode(&j); err != nil {
 		return fmt.Errorf("the job cannot be read: %w", err)
 	}
@@ -73,7 +73,7 @@ type problem struct {
 	} `json:"faults"`
 }
 
-func predict(service string, j job) (predicted, error) {
+func predict(service string, j document) (predicted, error) {
 	var answer predicted
 	body, err := json.Marshal(map[string]any{"job": j})
 	if err != nil {
