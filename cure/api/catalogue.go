@@ -42,6 +42,15 @@ func describe(say report.Speaker) Catalogue {
 		Demo: job.Demo(), Demos: job.Demos(), Default: job.Default(),
 		Units: unit.Scales(), Measures: say.Measures(),
 	}
+	// A job that somebody begins to write has its texts in the writer's language.
+	for i := range c.Fields {
+		switch f := &c.Fields[i]; f.Path {
+		case "name":
+			c.Default.Name = f.Text
+		case "film.adhesive.transport.reason":
+			c.Default.Film.Adhesive.Transport.Reason = f.Text
+		}
+	}
 	for _, m := range transfer.Methods() {
 		c.Methods = append(c.Methods, Method(m))
 	}

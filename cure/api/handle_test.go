@@ -53,11 +53,17 @@ func with(t *testing.T, op Op, j job.Job) string {
 	return string(request)
 }
 
+// told is a job with its texts in English.
+func told(j job.Job) job.Job {
+	report.New(languages.English(), report.SI).Tell(&j)
+	return j
+}
+
 func TestOperations(t *testing.T) {
-	if r := ask(t, `{"op":"demo"}`, canned); !r.OK || r.Job == nil || r.Job.Name != job.Demo().Name {
+	if r := ask(t, `{"op":"demo"}`, canned); !r.OK || r.Job == nil || r.Job.Name != told(job.Demo()).Name {
 		t.Errorf("demo: %+v", r)
 	}
-	if r := ask(t, with(t, Predict, job.Demo()), canned); !r.OK || r.Result == nil || r.Result.JobName != job.Demo().Name || r.Job != nil {
+	if r := ask(t, with(t, Predict, job.Demo()), canned); !r.OK || r.Result == nil || r.Result.JobName != told(job.Demo()).Name || r.Job != nil {
 		t.Errorf("predict: %+v", r)
 	}
 	// What a job leaves out comes back filled in.

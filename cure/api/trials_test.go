@@ -52,7 +52,7 @@ func TestReadTable(t *testing.T) {
 
 // A fit is offered, adopted and dropped through the api alone, and the job ends as it began.
 func TestFitAdoptDrop(t *testing.T) {
-	demo, err := job.Encode(job.Demo())
+	demo, err := job.Encode(told(job.Demo()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,7 +94,7 @@ func TestFitAdoptDrop(t *testing.T) {
 
 // Every kind of trial comes with its words, the places that the job has, and numbers within their ranges.
 func TestTrialForms(t *testing.T) {
-	demo, err := job.Encode(job.Demo())
+	demo, err := job.Encode(told(job.Demo()))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -19,6 +19,7 @@ import (
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // accepts is a small validator of the words that Schema uses. It is written from the specification (JSON Schema 2020-12,
@@ -125,7 +126,7 @@ func tree(t *testing.T, text []byte) map[string]any {
 
 // What job.Validate accepts, the schema accepts; and the schema refuses what it can see to be wrong.
 func TestSchemaAgreesWithTheDecoder(t *testing.T) {
-	s := tree(t, Schema())
+	s := tree(t, Schema(english))
 	carried := job.Demo()
 	carried.Part.Carrier = job.NewCarrier()
 	jobs := map[string]job.Job{"default": job.Default(), "carried": carried}
@@ -186,14 +187,14 @@ func TestSchemaAgreesWithTheDecoder(t *testing.T) {
 			t.Errorf("the decoder refuses %s: %v", text, err)
 		}
 	}
-	if !bytes.Equal(Schema(), Schema()) {
+	if !bytes.Equal(Schema(english), Schema(english)) {
 		t.Error("the schema changes from call to call")
 	}
 }
 
 // Every number at its bounds is accepted, and just outside refused.
 func TestSchemaBounds(t *testing.T) {
-	s := tree(t, Schema())
+	s := tree(t, Schema(english))
 	for _, f := range job.Fields() {
 		at := s
 		for _, part := range strings.Split(f.Path, ".") {
@@ -294,7 +295,7 @@ type holder struct {
 }
 
 func TestTypeScript(t *testing.T) {
-	text := string(TypeScript(extra{}, holder{}))
+	text := string(TypeScript(english, extra{}, holder{}))
 	for _, want := range []string{
 		"export interface Job {", "export interface Result {", "export interface Field {", "export interface Fault {",
 		"  pile: Pile | null;", "  zones: Zone[];", "  hindering_water_kg_per_kg: number | null;",
@@ -326,14 +327,14 @@ func TestTypeScript(t *testing.T) {
 			t.Errorf("%s is used but not declared", m[1])
 		}
 	}
-	if text != string(TypeScript(extra{}, holder{})) {
+	if text != string(TypeScript(english, extra{}, holder{})) {
 		t.Error("the types change from call to call")
 	}
 }
 
 // Every member of every struct of the job and the result is written under its JSON name.
 func TestTypeScriptHasEveryMember(t *testing.T) {
-	text := string(TypeScript())
+	text := string(TypeScript(english))
 	var visit func(reflect.Type)
 	visit = func(r reflect.Type) {
 		switch r.Kind() {
@@ -357,3 +358,7 @@ func TestTypeScriptHasEveryMember(t *testing.T) {
 	visit(reflect.TypeFor[job.Job]())
 	visit(reflect.TypeFor[result.Result]())
 }
+
+func english(text string) string { return spoken.Render(text, nil) }
+
+var spoken = languages.English()

@@ -18,10 +18,11 @@ type About struct{ Title, Version, Description, License string }
 type Path struct{ Method, Path, Summary, Body, Answer, Text, Problem string }
 
 // OpenAPI describes a service (OpenAPI 3.1.0) whose documents are the Go types of the values in named and all types that
-// these mention. The same types give the same bytes. The job is described by its own schema, with ranges and units.
-func OpenAPI(about About, paths []Path, named map[string]any) []byte {
+// these mention. The same types give the same bytes. The job is described by its own schema, with ranges and units, whose
+// words say puts into a language.
+func OpenAPI(say func(text string) string, about About, paths []Path, named map[string]any) []byte {
 	d := describer{names: map[reflect.Type]string{}, schemas: map[string]any{}, unions: unions()}
-	d.schemas["Job"] = json.RawMessage(withoutDialect(Schema()))
+	d.schemas["Job"] = json.RawMessage(withoutDialect(Schema(say)))
 	d.names[reflect.TypeFor[job.Job]()] = "Job"
 	var order []string
 	for name := range named {

@@ -7,13 +7,15 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Schema is the JSON Schema (draft 2020-12) of a job document, indented, the same bytes every time. It says what can be
 // said of one value at a time: types, ranges, words, lengths, defaults, and that a humidity is one number out of five.
 // What values must not contradict each other in, only job.Validate knows. Numbers carry their unit as "x-unit".
-func Schema() []byte {
-	s := schemer{fields: map[string]job.Field{}, blocks: map[string]job.Block{}}
+// say puts the words of fields and blocks into a language.
+func Schema(say func(text string) string) []byte {
+	s := schemer{say: say, fields: map[string]job.Field{}, blocks: map[string]job.Block{}}
 	for _, f := range job.Fields() {
 		s.fields[f.Path] = f
 	}
@@ -89,6 +91,7 @@ func (p properties) MarshalJSON() ([]byte, error) {
 }
 
 type schemer struct {
+	say    func(text string) string
 	fields map[string]job.Field
 	blocks map[string]job.Block
 }
@@ -106,16 +109,16 @@ func (s schemer) schema(t reflect.Type, pattern string) *schema {
 		return s.object(t, pattern)
 	case reflect.Slice:
 		b := s.blocks[pattern]
-		return &schema{Title: b.Label, Description: b.Help, Type: "array", Items: s.schema(t.Elem(), pattern+"[]"),
+		return &schema{Title: s.say(b.Label), Description: s.say(b.Help), Type: "array", Items: s.schema(t.Elem(), pattern+"[]"),
 			MinItems: &b.MinItems, MaxItems: &b.MaxItems}
 	}
-	return leaf(s.fields[pattern])
+	return s.leaf(s.fields[pattern])
 }
 
 func (s schemer) object(t reflect.Type, pattern string) *schema {
 	b := s.blocks[pattern]
 	closed := false
-	out := &schema{Title: b.Label, Description: b.Help, Type: "object", Additional: &closed, Properties: &properties{}}
+	out := &schema{Title: s.say(b.Label), Description: s.say(b.Help), Type: "object", Additional: &closed, Properties: &properties{}}
 	for i := range t.NumField() {
 		name := jsonName(t.Field(i))
 		path := name
@@ -131,8 +134,8 @@ func (s schemer) object(t reflect.Type, pattern string) *schema {
 	return out
 }
 
-func leaf(f job.Field) *schema {
-	out := &schema{Title: f.Label, Description: description(f), Unit: f.Unit}
+func (s schemer) leaf(f job.Field) *schema {
+	out := &schema{Title: s.say(f.Label), Description: s.description(f), Unit: f.Unit}
 	switch f.Kind {
 	case job.KindNumber:
 		out.Type, out.Minimum, out.Maximum, out.Default = "number", &f.Low, &f.High, f.Default
@@ -140,7 +143,7 @@ func leaf(f job.Field) *schema {
 			out.Type = "integer"
 		}
 	case job.KindText:
-		out.Type, out.MaxLength, out.Default = "string", int(f.High), f.Text
+		out.Type, out.MaxLength, out.Default = "string", int(f.High), words.English(f.Text)
 	case job.KindChoice:
 		out.Type, out.Default = "string", f.Text
 		for _, c := range f.Choices {
@@ -152,12 +155,11 @@ func leaf(f job.Field) *schema {
 	return out
 }
 
-func description(f job.Field) string {
-	text := f.Help
+func (s schemer) description(f job.Field) string {
 	if f.Kind == job.KindNumber {
-		text += " When raised: " + strings.ToLower(f.Effect[:1]) + f.Effect[1:]
+		return s.say(words.Key("schema.number", "help", f.Help, "effect", words.Inside(f.Effect), "source", f.Source))
 	}
-	return text + " Default and range: " + f.Source + "."
+	return s.say(words.Key("schema.other", "help", f.Help, "source", f.Source))
 }
 
 func jsonName(f reflect.StructField) string {

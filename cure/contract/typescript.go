@@ -15,9 +15,10 @@ import (
 // TypeScript writes an interface for each struct type that the roots lead to, in the order in which they are met, and a
 // union of words for each named text. Job, Result, Field, Block and Fault come first; more are values of the types to
 // add. Two types of one name in different packages: the later one gets its package's name in front. Optional members
-// (omitempty) are written with a question mark, pointers as "| null". Members of the job carry their label, unit and help.
-func TypeScript(more ...any) []byte {
-	w := writer{names: map[reflect.Type]string{}, taken: map[string]bool{}, declared: map[reflect.Type]bool{},
+// (omitempty) are written with a question mark, pointers as "| null". Members of the job carry their label, unit
+// and help, which say puts into a language.
+func TypeScript(say func(text string) string, more ...any) []byte {
+	w := writer{say: say, names: map[reflect.Type]string{}, taken: map[string]bool{}, declared: map[reflect.Type]bool{},
 		fields: map[string]job.Field{}, unions: unions()}
 	for _, f := range job.Fields() {
 		w.fields[f.Path] = f
@@ -35,6 +36,7 @@ func TypeScript(more ...any) []byte {
 }
 
 type writer struct {
+	say      func(text string) string
 	out      bytes.Buffer
 	names    map[reflect.Type]string
 	taken    map[string]bool
@@ -132,7 +134,7 @@ func (w *writer) comment(f job.Field) {
 	if f.Unit != "" {
 		unit = " [" + f.Unit + "]"
 	}
-	fmt.Fprintf(&w.out, "  /** %s%s. %s */\n", f.Label, unit, f.Help)
+	fmt.Fprintf(&w.out, "  /** %s%s. %s */\n", w.say(f.Label), unit, w.say(f.Help))
 }
 
 // expression is the TypeScript type of a member; with omitted, a nil pointer is left out rather than null.

@@ -41,7 +41,7 @@ func TestAdoptAndDrop(t *testing.T) {
 	if err != nil || !reflect.DeepEqual(back, j) {
 		t.Fatalf("the document came back changed: %v", err)
 	}
-	if r := Resting(&back); len(r) != 2 || r[0].Path != dryPath || r[0].Fit.Name != "Coupons of May" || !strings.HasPrefix(r[0].Field.Label, "Diffusivity") {
+	if r := Resting(&back); len(r) != 2 || r[0].Path != dryPath || r[0].Fit.Name != "Coupons of May" || !strings.HasPrefix(english(r[0].Field.Label), "Diffusivity") {
 		t.Errorf("resting: %+v", r)
 	}
 	dropped, err := Drop(back, "Coupons of May")

@@ -1,6 +1,10 @@
 package job
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/words"
+)
 
 // Demo is a worked example of our own, invented from end to end: a small workshop flocks the inside of aluminium baffle
 // sleeves for small telescopes matt black, sprays until five in the afternoon and packs at seven in the morning. It asks
@@ -8,10 +12,10 @@ import "math"
 func Demo() Job {
 	const spraying, packing = 17.0, 24.0 + 7.0 // hours of the clock
 	j := Default()
-	j.Name = "Baffle sleeves, matt black"
-	j.Note = "Invented example. Sleeves of 1.5 mm aluminium sheet for small telescopes, sprayed with a soft acrylic dispersion " +
+	j.Name = words.Told("Baffle sleeves, matt black")
+	j.Note = words.Told("Invented example. Sleeves of 1.5 mm aluminium sheet for small telescopes, sprayed with a soft acrylic dispersion " +
 		"adhesive until 17:00, flocked black with polyamide 0.8 mm long, to be packed at 07:00. Three ways: on the rack over a " +
-		"night in which the workshop cools down, half an hour in the box oven at 80 °C, or through a tunnel of two zones."
+		"night in which the workshop cools down, half an hour in the box oven at 80 °C, or through a tunnel of two zones.")
 
 	j.Film.WetCoat = 0.155
 	j.Part = demoPart(j.Part)
@@ -72,9 +76,9 @@ func demoTunnel() *Tunnel {
 		kind                                      ZoneKind
 		metres, celsius, ratio, transferOfThePart float64
 	}{
-		{"Drying zone", Heated, 4, 90, 0.025, 30},
-		{"Curing zone", Heated, 6, 130, 0.02, 35},
-		{"Cooling zone", Cooling, 4, 22, 0.008, 40},
+		{words.Told("Drying zone"), Heated, 4, 90, 0.025, 30},
+		{words.Told("Curing zone"), Heated, 6, 130, 0.02, 35},
+		{words.Told("Cooling zone"), Cooling, 4, 22, 0.008, 40},
 	} {
 		zone := NewZone()
 		zone.Name, zone.Kind, zone.Length, zone.AirTemperature = z.name, z.kind, z.metres, kelvin(z.celsius)

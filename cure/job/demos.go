@@ -1,5 +1,7 @@
 package job
 
+import "github.com/drywright/drywright/cure/words"
+
 // Named is a worked example: a short stable name, what a list of examples calls it, and the job itself.
 type Named struct {
 	ID    string `json:"id"`
@@ -12,10 +14,10 @@ type Named struct {
 // more.
 func Demos() []Named {
 	return []Named{
-		{"sleeves", "Telescope sleeves: room, box oven or tunnel?", Demo()},
-		{"shop", "Eleven racks in a small workshop: packed at seven?", demoShop()},
-		{"line", "Plastic bins through a tunnel: which settings?", demoLine()},
-		{"faster", "The same tunnel, a fifth faster: does it carry it?", demoFaster()},
+		{"sleeves", words.Told("Telescope sleeves: room, box oven or tunnel?"), Demo()},
+		{"shop", words.Told("Eleven racks in a small workshop: packed at seven?"), demoShop()},
+		{"line", words.Told("Plastic bins through a tunnel: which settings?"), demoLine()},
+		{"faster", words.Told("The same tunnel, a fifth faster: does it carry it?"), demoFaster()},
 	}
 }
 
@@ -23,10 +25,10 @@ func Demos() []Named {
 // the water faster than the gaps of door and window let it out, and gets cold.
 func demoShop() Job {
 	j := Default()
-	j.Name = "Tray boards, eleven racks"
-	j.Note = "Invented example. A small shop sprays sealed plywood boards for jewellery trays with a vinyl acetate-ethylene dispersion " +
+	j.Name = words.Told("Tray boards, eleven racks")
+	j.Note = words.Told("Invented example. A small shop sprays sealed plywood boards for jewellery trays with a vinyl acetate-ethylene dispersion " +
 		"and flocks them with viscose 0.5 mm long, the last ones at 17:00. Eleven racks of 4 m² stay in the workshop of 70 m³, whose " +
-		"heating goes down to frost protection at 18:00 and comes back at 06:00. Can they be brushed off and packed at 07:00?"
+		"heating goes down to frost protection at 18:00 and comes back at 06:00. Can they be brushed off and packed at 07:00?")
 	j.Film.WetCoat = 0.18
 	j.Film.Adhesive = demoDrying(j.Film.Adhesive)
 	j.Pile.Record, j.Pile.FibreDensity, j.Pile.FibreHeatCapacity, j.Pile.Regain = "viscose", 1510, 1400, 0.12
@@ -62,8 +64,7 @@ func demoDrying(a Adhesive) Adhesive {
 	a.FilmForming, a.DryDiffusion = zeroCelsius+4, 8e-12
 	a.Sorption.Monolayer, a.Sorption.GABC, a.Sorption.GABK = 0.02, 6, 0.87
 	a.Crosslinking = nil
-	a.Transport.Reason = "Soft particles with a water-loving shell flow together as they pack, so that the last water has to diffuse " +
-		"through closed polymer."
+	a.Transport.Reason = words.Key("materials.adhesive." + a.Record + ".reason")
 	return a
 }
 
@@ -71,10 +72,10 @@ func demoDrying(a Adhesive) Adhesive {
 // little below what the plastic stands, a cooling zone.
 func demoLine() Job {
 	j := Default()
-	j.Name = "Compartment bins, tunnel"
-	j.Note = "Invented example. Bins of 2.5 mm ABS that stands 80 °C by its maker's word, sprayed with a two-part polyurethane dispersion " +
+	j.Name = words.Told("Compartment bins, tunnel")
+	j.Note = words.Told("Invented example. Bins of 2.5 mm ABS that stands 80 °C by its maker's word, sprayed with a two-part polyurethane dispersion " +
 		"adhesive, flocked with polyamide, hung on steel hooks and passed through a tunnel with slot nozzles. Zone temperatures " +
-		"and line speed are to leave the bins ready at the exit without cooking the plastic."
+		"and line speed are to leave the bins ready at the exit without cooking the plastic.")
 	j.Film.WetCoat = 0.14
 	j.Film.Adhesive = demoCuring(j.Film.Adhesive)
 	j.Pile.Regain = 0.0425
@@ -82,7 +83,7 @@ func demoLine() Job {
 	j.Part.Thickness, j.Part.LimitTemperature, j.Part.Length = 2.5e-3, zeroCelsius+80, 0.35
 	j.Part.Carrier = NewCarrier()
 	j.Part.Carrier.Mass = 1.5
-	j.Part.Spots = []Spot{{Name: "Bottom corner", TransferFactor: 0.6, CoatFactor: 1.25}}
+	j.Part.Spots = []Spot{{Name: words.Told("Bottom corner"), TransferFactor: 0.6, CoatFactor: 1.25}}
 	j.Workshop.Air[0].Temperature = kelvin(22)
 
 	back := kelvin(38)
@@ -97,9 +98,9 @@ func demoLine() Job {
 		pressure                float64 // of the nozzles
 		exhaust, makeUp, heater float64
 	}{
-		{"Drying zone", Heated, 4, 64, 90, 0.02, 0.01, 10e3},
-		{"Curing zone", Heated, 4, 77, 60, 0.04, 0.03, 10e3},
-		{"Cooling zone", Cooling, 3, 22, 90, 0.8, 0.8, 0},
+		{words.Told("Drying zone"), Heated, 4, 64, 90, 0.02, 0.01, 10e3},
+		{words.Told("Curing zone"), Heated, 4, 77, 60, 0.04, 0.03, 10e3},
+		{words.Told("Cooling zone"), Cooling, 3, 22, 90, 0.8, 0.8, 0},
 	} {
 		zone := NewZone()
 		zone.Name, zone.Kind, zone.Length, zone.AirTemperature = z.name, z.kind, z.metres, kelvin(z.celsius)
@@ -126,8 +127,7 @@ func demoCuring(a Adhesive) Adhesive {
 	a.Record = "pu-aziridine"
 	a.Solids, a.PolymerDensity, a.ParticleDiameter, a.DryDiffusion = 0.45, 1100, 150e-9, 1.2e-11
 	a.Sorption.Monolayer, a.Sorption.GABC, a.Sorption.GABK = 0.02, 6, 0.86
-	a.Transport.Reason = "Soft, swollen particles flow together early; the hydrophilic groups that keep them dispersed also lead the " +
-		"last water through the closed polymer."
+	a.Transport.Reason = words.Key("materials.adhesive." + a.Record + ".reason")
 	c := *a.Crosslinking
 	c.ActivationEnergy = 86e3
 	c.Schedule.Pairs = []SchedulePair{{Temperature: zeroCelsius + 23, Time: 2 * day}, {Temperature: zeroCelsius + 80, Time: 10 * minute}}
@@ -138,9 +138,9 @@ func demoCuring(a Adhesive) Adhesive {
 // demoFaster is the line a month later, a fifth faster. Nothing else has changed.
 func demoFaster() Job {
 	j := demoLine()
-	j.Name = "Compartment bins, a fifth faster"
-	j.Note = "Invented example. The bins of the other example a month later: sales wants 20 % more, so the line runs 20 % faster with " +
-		"the same zones, heaters and exhaust fans. Does the dryer carry it, and what runs out first?"
+	j.Name = words.Told("Compartment bins, a fifth faster")
+	j.Note = words.Told("Invented example. The bins of the other example a month later: sales wants 20 % more, so the line runs 20 % faster with " +
+		"the same zones, heaters and exhaust fans. Does the dryer carry it, and what runs out first?")
 	j.Tunnel.LineSpeed *= 1.2
 	return j
 }

@@ -1,8 +1,11 @@
 package job
 
+import "github.com/drywright/drywright/cure/words"
+
 import "github.com/drywright/drywright/cure/unit"
 
-// Field describes one number, text, choice or switch of a Job. All numbers are in the SI unit Unit.
+// Field describes one number, text, choice or switch of a Job. All numbers are in the SI unit Unit. Its words are texts on their way
+// (package words), made from its path.
 type Field struct {
 	Path      string     `json:"path"` // pattern: the JSON path with [] for every list index ("tunnel.zones[].length_m")
 	Kind      FieldKind  `json:"kind"`
@@ -111,10 +114,34 @@ func (f Field) completed() Field {
 	if f.Choices == nil {
 		f.Choices = []Choice{}
 	}
+	f.Label, f.Help, f.Effect = fieldWord(f.Path, "label"), fieldWord(f.Path, "help"), fieldWord(f.Path, "effect")
+	if f.Kind == KindText && f.Source == "" {
+		f.Source = freeText
+	}
+	if f.Source == "" {
+		f.Source = fieldWord(f.Path, "source")
+	} else {
+		f.Source = words.Key("sources." + f.Source)
+	}
+	for i := range f.Choices {
+		f.Choices[i].Label = fieldWord(f.Path, "choices."+f.Choices[i].Value)
+	}
 	if f.Kind == KindNumber && f.Display.Factor == 0 {
 		f = f.in(plain())
 	}
 	return f
+}
+
+func fieldWord(path, word string) string { return words.Key("fields." + path + "." + word) }
+
+// worded gives a block the words of its path.
+func (b Block) worded() Block {
+	at := "blocks." + b.Path
+	if b.Path == "" {
+		at = "blocks.job"
+	}
+	b.Label, b.Help = words.Key(at+".label"), words.Key(at+".help")
+	return b
 }
 
 func firstWord(path string) string {
@@ -124,4 +151,13 @@ func firstWord(path string) string {
 		}
 	}
 	return path
+}
+
+// choices lists the words that a choice accepts.
+func choices[T ~string](values ...T) []Choice {
+	all := make([]Choice, len(values))
+	for i, v := range values {
+		all[i] = Choice{Value: string(v)}
+	}
+	return all
 }

@@ -39,44 +39,25 @@ func ovenMoist() moist {
 }
 
 func humidityFields(at string, m moist) []Field {
-	const effect = "Slower drying, and more water left in the film at the end."
-	const source = commonPractice
 	fields := []Field{
-		Field{Path: at + ".humidity_ratio_kg_per_kg", Label: "Humidity ratio",
+		Field{Path: at + ".humidity_ratio_kg_per_kg",
 			Low: m.ratioLow, High: m.ratioHigh, UsualLow: m.usualRatio[0], UsualHigh: m.usualRatio[1], Default: m.ratio,
-			Source: source,
-			Effect: effect,
-			Help: "Mass of vapour per mass of dry air. Heating does not change it, so the workshop's value is a " +
-				"lower bound for an oven.",
 		}.in(humidityRatio()),
-		Field{Path: at + ".dew_point_K", Label: "Dew point",
+		Field{Path: at + ".dew_point_K",
 			Low: m.dewLow, High: m.dewHigh, UsualLow: m.usualDew[0], UsualHigh: m.usualDew[1], Default: m.dewPoint,
-			Source: source,
-			Effect: effect,
-			Help:   "Temperature at which dew would form; parts colder than this get wet.",
 		}.in(temperature()),
-		Field{Path: at + ".relative_humidity", Label: "Relative humidity",
+		Field{Path: at + ".relative_humidity",
 			Low: m.relativeLow, High: 0.98, UsualLow: m.usualRH[0], UsualHigh: m.usualRH[1], Default: m.relative,
-			Source: source,
-			Effect: effect,
-			Help: "Share of the vapour that the air could hold. Above 100 °C a poor measure: give the dew point or " +
-				"the humidity ratio.",
 		}.in(fraction()),
-		Field{Path: at + ".wet_bulb_K", Label: "Wet bulb",
+		Field{Path: at + ".wet_bulb_K",
 			Low: 253.15, High: m.dewHigh, UsualLow: m.usualWetBulb[0], UsualHigh: m.usualWetBulb[1], Default: m.wetBulb,
-			Source: source,
-			Effect: effect,
-			Help:   "Thermodynamic wet-bulb temperature, as an aspirated psychrometer shows it.",
 		}.in(temperature()),
-		Field{Path: at + ".vapour_density_kg_per_m3", Label: "Absolute humidity",
+		Field{Path: at + ".vapour_density_kg_per_m3",
 			Low: 0.0002, High: 0.6, UsualLow: m.usualDensity[0], UsualHigh: m.usualDensity[1], Default: m.density,
-			Source: source,
-			Effect: effect,
-			Help:   "Mass of vapour in one cubic metre of air.",
 		}.in(vapourDensity()),
 	}
 	for i := range fields {
-		fields[i].Optional = true
+		fields[i].Optional, fields[i].Source = true, commonPractice
 		fields[i].Absent = fields[i].Path != at+"."+m.given
 	}
 	return fields

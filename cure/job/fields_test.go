@@ -1,6 +1,9 @@
 package job
 
 import (
+	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
+	"github.com/drywright/drywright/cure/words/languages"
 	"math"
 	"reflect"
 	"slices"
@@ -55,7 +58,7 @@ func TestTablesCoverTheTypes(t *testing.T) {
 			t.Errorf("block %q: list %v with %d to %d items, %d by default", b.Path, b.List, b.MinItems, b.MaxItems,
 				b.Items)
 		}
-		if b.Label == "" || !sentence(b.Help) {
+		if b.Label == "" || !sentence(english(b.Help)) {
 			t.Errorf("block %q lacks words", b.Path)
 		}
 		delete(block, b.Path)
@@ -76,8 +79,9 @@ func TestFieldsAreWhole(t *testing.T) {
 		byPath[f.Path] = f
 	}
 	for _, f := range fields {
-		if f.Label == "" || f.Group == "" || f.Source == "" || !sentence(f.Effect) || !sentence(f.Help) {
-			t.Errorf("%s lacks words: %q %q %q %q %q", f.Path, f.Label, f.Group, f.Source, f.Effect, f.Help)
+		if label, source, effect, help := english(f.Label), english(f.Source), english(f.Effect), english(f.Help); f.Group == "" ||
+			strings.Contains(label+source, "⟦") || !sentence(effect) || !sentence(help) {
+			t.Errorf("%s lacks words: %q %q %q %q %q", f.Path, label, f.Group, source, effect, help)
 		}
 		switch f.Kind {
 		case KindNumber:
@@ -242,7 +246,7 @@ func TestDemos(t *testing.T) {
 		if err := Validate(d.Job); err != nil {
 			t.Errorf("%s: %v", d.ID, err)
 		}
-		if !strings.HasPrefix(d.Job.Note, "Invented example. ") {
+		if !strings.HasPrefix(english(d.Job.Note), "Invented example. ") {
 			t.Errorf("%s does not say that it is invented", d.ID)
 		}
 		text, err := Encode(d.Job)
@@ -288,3 +292,10 @@ func TestDefaultFrequencyFactorIsThatOfTheSchedule(t *testing.T) {
 		t.Errorf("95 %% at 120 degC after %g s", got)
 	}
 }
+
+// english puts a text on its way into words.
+func english(text string) string {
+	return spoken.Render(text, func(a words.Amount) string { return fault.Number(a.Value) + " " + a.Unit })
+}
+
+var spoken = languages.English()

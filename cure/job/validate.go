@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Validate returns every fault of a job as a fault.List, or nil: numbers outside Low..High of Fields or not finite, words
@@ -136,13 +137,11 @@ func (v *validator) text(s, path string, f *Field) {
 
 // outOfRange complains of a number, with its range in the unit that a workshop reads.
 func outOfRange(f *Field, path string, x float64) *fault.Fault {
-	shown := func(si float64) string { return fault.Number(si*f.Display.Factor + f.Display.Offset) }
-	advice := fmt.Sprintf("%s must be between %s and %s", f.Label, shown(f.Low), shown(f.High))
+	values := []any{"label", f.Label, "low", words.Amount{Value: f.Low, Of: path, Unit: f.Unit, Bare: true},
+		"high", words.Amount{Value: f.High, Of: path, Unit: f.Unit}}
+	advice := words.Told("{label} must be between {low} and {high}.", values...)
 	if f.Integer {
-		advice = fmt.Sprintf("%s must be a whole number from %s to %s", f.Label, shown(f.Low), shown(f.High))
+		advice = words.Told("{label} must be a whole number from {low} to {high}.", values...)
 	}
-	if f.Display.Symbol != "" {
-		advice += " " + f.Display.Symbol
-	}
-	return fault.OutOfRange(path, x, f.Low, f.High, f.Unit, advice+".")
+	return fault.OutOfRange(path, x, f.Low, f.High, f.Unit, advice)
 }

@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"github.com/drywright/drywright/cure/words"
 	"os"
 	"reflect"
 	"testing"
@@ -12,6 +13,9 @@ import (
 // numbers are invented; most are the defaults of what is offered.
 func whole() Job {
 	j := Demo()
+	for i := range j.Tunnel.Zones {
+		j.Tunnel.Zones[i].Name = words.English(j.Tunnel.Zones[i].Name)
+	}
 	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
 	a := &j.Film.Adhesive
 	a.Transport.Mechanism, a.Transport.Reason = PorousSkin, "Hard, filled particles."
@@ -196,7 +200,7 @@ func byDefault(tab table, v any, pattern string) bool {
 	case bool:
 		return v == f.On
 	case string:
-		return v == f.Text
+		return v == words.English(f.Text)
 	case float64:
 		return v == f.Default && !f.Absent
 	case []any:

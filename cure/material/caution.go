@@ -1,5 +1,7 @@
 package material
 
+import "github.com/drywright/drywright/cure/words"
+
 // Caution is the key of a warning that belongs to a record.
 type Caution string
 
@@ -25,29 +27,13 @@ type CautionText struct {
 	Source string  `json:"source"`
 }
 
-// Cautions puts every caution into words.
+// Cautions lists every caution with its words.
 func Cautions() []CautionText {
-	return []CautionText{
-		{Isocyanate, "Isocyanate crosslinkers sensitise the airways: spray only with extraction and respiratory protection, and " +
-			"keep skin covered.", commonPractice},
-		{Aziridine, "Aziridine crosslinkers are toxic and sensitising: spray only with extraction and respiratory protection, " +
-			"and keep skin covered.", commonPractice},
-		{Carbodiimide, "Carbodiimide crosslinkers can hold free isocyanate and give some off when overheated: extract while spraying and " +
-			"curing.", commonPractice},
-		{Formaldehyde, "N-methylol groups give off formaldehyde and methanol as they cure: lead the oven's exhaust outside.",
-			"condensation of methylol groups (Meijer 1986, J. Polymer Science A 24, 2199-2208); limits are set by local codes"},
-		{CoSolvent, "A water-borne adhesive can still hold co-solvent. Ovens that receive flammable vapour are ventilated to a " +
-			"quarter of the lower flammable limit and purged with four volumes before ignition.",
-			"NFPA 86; for dryers EN 1539, whose scope ends where the vapour stays below 3 % of the limit"},
-		{FibreDust, "Loose flock can burn and explode as dust: keep it out of ovens and ducts and away from the high voltage; " +
-			"use suction, not compressed air.",
-			"OSHA Hazard Information Bulletin of 6 October 1998, Dust Explosion Hazard in Certain Textile Processes; " +
-				"Environmental study of nylon flocking process, J. Toxicol. Environ. Health A 57 (1999) 1-23"},
-		{Decomposition, "Above its limit this plastic warps, and further above it decomposes and gives off hazardous vapour.",
-			commonPractice},
-		{HydrogenChloride, "Overheated PVC gives off hydrogen chloride.", commonPractice},
-		{DampPlastic, "Damp parts of this plastic blister when heated fast: dry them first.",
-			"plastics handbooks, from memory"},
-		{OpenPores, "Open pores drink the adhesive and leave bald spots: seal first.", commonPractice},
+	var all []CautionText
+	for _, c := range []Caution{Isocyanate, Aziridine, Carbodiimide, Formaldehyde, CoSolvent, FibreDust, Decomposition, HydrogenChloride,
+		DampPlastic, OpenPores} {
+		at := "materials.caution." + string(c) + "."
+		all = append(all, CautionText{c, words.Key(at + "text"), words.Key(at + "source")})
 	}
+	return all
 }

@@ -1,6 +1,7 @@
 // Package material holds generic records of adhesives, fibres and part materials to start a job from. They are typical
 // values, not those of any product: the maker's data sheet goes before them. Each record says where its numbers come
-// from and which cautions belong to it.
+// from and which cautions belong to it; its words are texts on their way (package words), by its ID. Numbers of part materials were
+// read as transcribed in the open-source library CalebBell/ht, ht/insulation.py.
 //
 // A job copies the numbers and keeps the record's ID as a note only, so that a record may be corrected here without
 // changing the jobs that were made with it.
@@ -40,15 +41,6 @@ type Fibre struct {
 	Sets     []string  `json:"sets"`
 	Pile     job.Pile  `json:"pile"`
 }
-
-const (
-	fromMemory     = "typical, from memory"
-	commonPractice = "common practice, no source"
-	// designValues were read as transcribed in the open-source library CalebBell/ht, ht/insulation.py.
-	designValues = "EN ISO 10456 design values (DIN EN 12524:2000)"
-	crawford     = "Crawford, Plastics Engineering, table 1.8"
-	handbookHeat = "limit: the lower of plastics handbooks, which differ by up to 25 K"
-)
 
 // celsius turns a round temperature into kelvin.
 func celsius(t float64) float64 {

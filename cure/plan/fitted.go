@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // What a trial tells it tells with an uncertainty, and of several numbers with a correlation: a higher multiplier goes with a
@@ -41,13 +42,13 @@ func fitted(j *job.Job, rules *job.Rules) []Variable {
 
 // direction is the k-th way in which the numbers of a fit vary.
 func direction(name string, k int, values []job.FittedValue, factor [][]float64, rules *job.Rules) Variable {
-	label := fmt.Sprintf("Fit “%s”", name)
+	label := words.Key("variables.fit.label", "name", name)
 	if len(values) > 1 {
-		label = fmt.Sprintf("%s, direction %d of %d", label, k+1, len(values))
+		label = words.Key("variables.fit.direction", "name", name, "number", k+1, "count", len(values))
 	}
 	sigma := job.Display{Symbol: "σ", Factor: 1, Digits: 2}
 	return Variable{ID: fmt.Sprintf("%s%s:%d", fittedPrefix, name, k+1), Label: label,
-		Help: "The numbers that the trial told, moved together as far as it leaves them open, in standard deviations; each is kept inside what is accepted.",
+		Help: words.Key("variables.fit.help"),
 		Low:  -furthest, High: furthest, UsualLow: -2, UsualHigh: 2, Toward: Highest, Step: 0.5, Display: sigma, USDisplay: sigma,
 		set: func(j *job.Job, z float64) {
 			if z == 0 {

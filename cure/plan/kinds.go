@@ -6,6 +6,7 @@ import (
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // The names of the variables that are offered by themselves.
@@ -126,7 +127,7 @@ func zonesInStep(j *job.Job, rules *job.Rules) []Variable {
 		coolest, hottest = math.Min(coolest, T), math.Max(hottest, T)
 	}
 	v := like(rules, "static_oven.chamber.proportional_band_K") // a difference of temperature
-	v.ID, v.Label, v.Help = ZonesInStep, "All heated zones hotter by", "The air of every heated zone, turned up by the same difference; below zero: down."
+	v.ID, v.Label, v.Help = ZonesInStep, named(ZonesInStep, "label"), named(ZonesInStep, "help")
 	v.Low, v.High, v.UsualLow, v.UsualHigh = f.Low-coolest, f.High-hottest, -30, 30
 	v.Toward, v.Step = Lowest, 10
 	v.set = func(j *job.Job, by float64) {
@@ -147,7 +148,7 @@ func eachZone(j *job.Job, rules *job.Rules) []Variable {
 	for _, i := range heated(j) {
 		path := fmt.Sprintf("tunnel.zones[%d].air_temperature_K", i)
 		if v, ok := single(j, rules, path, path); ok {
-			v.Label, v.Toward, v.Step = j.Tunnel.Zones[i].Name+": "+lower(v.Label), Lowest, 10
+			v.Label, v.Toward, v.Step = inZone(j.Tunnel.Zones[i].Name, v.Label), Lowest, 10
 			v.UsualLow, v.UsualHigh = math.Max(v.Low, v.Present-30), math.Min(v.High, v.Present+30)
 			vs = append(vs, v)
 		}
@@ -169,7 +170,7 @@ func heatedLength(j *job.Job, rules *job.Rules) []Variable {
 		shrink, stretch = math.Max(shrink, f.Low/l), math.Min(stretch, f.High/l)
 	}
 	v := like(rules, "tunnel.zones[0].length_m")
-	v.ID, v.Label, v.Help = TunnelLength, "Heated length", "All heated zones together, each made longer or shorter in proportion."
+	v.ID, v.Label, v.Help = TunnelLength, named(TunnelLength, "label"), named(TunnelLength, "help")
 	v.Low, v.High, v.UsualLow, v.UsualHigh, v.Present = total*shrink, total*stretch, total/2, total*2, total
 	v.Toward, v.Log, v.Step = Lowest, true, 0.1
 	v.set = func(j *job.Job, length float64) {
@@ -191,7 +192,7 @@ func exhaust(j *job.Job, _ *job.Rules) []Variable {
 	if len(flows) == 0 {
 		return nil
 	}
-	v := Variable{ID: Exhaust, Label: "Exhaust and make-up, times today's", Help: "Every stated flow of exhaust and make-up air, multiplied.",
+	v := Variable{ID: Exhaust, Label: named(Exhaust, "label"), Help: named(Exhaust, "help"),
 		Low: 0.1, High: 10, UsualLow: 0.5, UsualHigh: 2, Present: 1, Toward: Lowest, Log: true, Step: 0.1,
 		Display: times(), USDisplay: times(),
 		set: func(j *job.Job, times float64) {
@@ -221,7 +222,7 @@ func dampers(j *job.Job) []*float64 {
 // sprayMoment moves the moment of spraying against the clock.
 func sprayMoment(j *job.Job, rules *job.Rules) []Variable {
 	v := like(rules, "room.deadline_s")
-	v.ID, v.Label, v.Help = SprayLater, "Sprayed later by", "The parts are sprayed later, and everything else keeps its hour: the night's air, the heating, the deadline. Below zero: earlier."
+	v.ID, v.Label, v.Help = SprayLater, named(SprayLater, "label"), named(SprayLater, "help")
 	v.Low, v.High = -14*86400, j.Room.Deadline-60
 	v.UsualLow, v.UsualHigh = -6*3600, math.Min(6*3600, v.High)
 	v.Toward, v.Step = Highest, 3600
@@ -237,7 +238,7 @@ func roomHumidity(j *job.Job, rules *job.Rules) []Variable {
 		return nil
 	}
 	f, _ := rules.Field("workshop.air[0].humidity.relative_humidity")
-	v := Variable{ID: RoomHumidity, Label: "Workshop: relative humidity at spraying", Help: "The air of the whole night, and that from outside, more humid by the same difference.",
+	v := Variable{ID: RoomHumidity, Label: named(RoomHumidity, "label"), Help: named(RoomHumidity, "help"),
 		Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High, UsualLow: 0.3, UsualHigh: 0.85, Present: present, Toward: Highest, Step: 0.1,
 		set: func(j *job.Job, v float64) {
 			was, ok := relative(j, j.Workshop.Air[0])
@@ -273,7 +274,7 @@ func roomTemperature(j *job.Job, rules *job.Rules) []Variable {
 	if !ok {
 		return nil
 	}
-	v.Label, v.Help = "Workshop: temperature at spraying", "The air of the whole night, and that outside, warmer by the same difference."
+	v.Label, v.Help = named(RoomTemperature, "label"), named(RoomTemperature, "help")
 	v.Toward, v.Step = Lowest, 2
 	v.set = func(j *job.Job, T float64) {
 		by := T - j.Workshop.Air[0].Temperature
@@ -289,10 +290,10 @@ func roomTemperature(j *job.Job, rules *job.Rules) []Variable {
 	return []Variable{v}
 }
 
-// lower makes a label fit into the middle of a line.
-func lower(label string) string {
-	if label == "" {
-		return label
-	}
-	return string(label[0]|0x20) + label[1:]
+// named is the word of a variable that has a name of its own.
+func named(id, word string) string { return words.Key("variables." + id + "." + word) }
+
+// inZone puts a zone before the label of a number that every zone has.
+func inZone(zone, label string) string {
+	return words.Key("variables.in_zone", "zone", zone, "label", words.Inside(label))
 }

@@ -19,9 +19,8 @@ func transferTimes(j *job.Job, rules *job.Rules) []Variable {
 		}
 		low, high = math.Max(low, f.Low/m), math.Min(high, f.High/m)
 	}
-	return []Variable{{ID: TransferTimes, Label: "Heat and mass transfer, times today's",
-		Help: "Every coefficient of transfer on the route, multiplied: by how much the air's movement, or the law that stands for it, is off.",
-		Low:  low, High: high, UsualLow: 0.5, UsualHigh: 2, Present: 1, Toward: Lowest, Log: true, Step: 0.1,
+	return []Variable{{ID: TransferTimes, Label: named(TransferTimes, "label"), Help: named(TransferTimes, "help"),
+		Low: low, High: high, UsualLow: 0.5, UsualHigh: 2, Present: 1, Toward: Lowest, Log: true, Step: 0.1,
 		Display: times(), USDisplay: times(),
 		set: func(j *job.Job, factor float64) {
 			if factor == 1 {

@@ -67,8 +67,8 @@ func (v *Variable) value(u float64) float64 {
 // Variable finds one variable, by the name of a kind or by the JSON path of a number of the job.
 func (s Study) Variable(name string) (Variable, error) {
 	rules := s.rulebook()
-	named := named(s.Job, rules, s.Route)
-	for _, v := range named {
+	offered := variables(s.Job, rules, s.Route)
+	for _, v := range offered {
 		if v.ID == name {
 			return v, nil
 		}
@@ -76,7 +76,7 @@ func (s Study) Variable(name string) (Variable, error) {
 	present, ok := job.Number(s.Job, name)
 	if !ok {
 		return Variable{}, fault.New(fault.Choice, "variable", strconv.Quote(name),
-			"Give one of "+strings.Join(names(named), ", ")+", or the JSON path of a number of the job.")
+			"Give one of "+strings.Join(names(offered), ", ")+", or the JSON path of a number of the job.")
 	}
 	f, _ := rules.Field(name)
 	v := Variable{ID: name, Label: located(s.Job, name, f.Label), Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,
@@ -92,7 +92,7 @@ func (s Study) Variable(name string) (Variable, error) {
 func located(j *job.Job, path, label string) string {
 	for i := range tunnelZones(j) {
 		if strings.HasPrefix(path, fmt.Sprintf("tunnel.zones[%d].", i)) {
-			return j.Tunnel.Zones[i].Name + ": " + lower(label)
+			return inZone(j.Tunnel.Zones[i].Name, label)
 		}
 	}
 	return label
@@ -126,10 +126,10 @@ func names(vs []Variable) []string {
 // Named lists the variables with a name of their own that a route of a job has, in the order in which they are offered. The
 // directions of fits are found by their names, but nobody turns them.
 func Named(j *job.Job, kind result.Kind) []Variable {
-	return slices.DeleteFunc(named(j, job.NewRules(), kind), func(v Variable) bool { return strings.HasPrefix(v.ID, fittedPrefix) })
+	return slices.DeleteFunc(variables(j, job.NewRules(), kind), func(v Variable) bool { return strings.HasPrefix(v.ID, fittedPrefix) })
 }
 
-func named(j *job.Job, rules *job.Rules, kind result.Kind) []Variable {
+func variables(j *job.Job, rules *job.Rules, kind result.Kind) []Variable {
 	alone, err := sim.Alone(j, kind)
 	if err != nil {
 		return nil

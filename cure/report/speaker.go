@@ -32,12 +32,15 @@ func (w Speaker) Text(text string) string { return w.Render(text, w.amount) }
 // amount prints a number of a fault in the unit of its field, with all its digits: a limit that is told rounded would be
 // refused when it is typed.
 func (w Speaker) amount(a words.Amount) string {
-	f, known := job.NewRules().Field(a.Of)
-	if !known {
-		return withUnit(w.Words.Number(fault.Number(a.Value)), a.Unit)
+	number, symbol := a.Value, a.Unit
+	if f, known := job.NewRules().Field(a.Of); known {
+		d := w.Display(f.Display, f.USDisplay)
+		number, symbol = a.Value*d.Factor+d.Offset, d.Symbol
 	}
-	d := w.Display(f.Display, f.USDisplay)
-	return withUnit(w.Words.Number(fault.Number(a.Value*d.Factor+d.Offset)), d.Symbol)
+	if a.Bare {
+		symbol = ""
+	}
+	return withUnit(w.Words.Number(fault.Number(number)), symbol)
 }
 
 // Display chooses between the units of the two systems.

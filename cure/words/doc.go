@@ -22,6 +22,8 @@
 // A language file is {"tag", "name", "decimal_mark", "plural", "core", "page"}: "core" and "page" hold messages under nested keys,
 // "plural" the language's cardinal rules of the Unicode CLDR by category, as written there ("i = 1 and v = 0"); "other" needs none.
 //
+// A key of the core whose place differs while its words do not stands once, with a star for the place (see Words.Has).
+//
 // A key or argument that is missing, and a message that is malformed, show as ⟦name⟧ in the text: never a crash, never
 // silence. Tests look for these brackets, and compare keys and arguments between languages.
 //

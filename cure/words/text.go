@@ -13,6 +13,7 @@ const (
 
 	kindTold   = 't' // a template in English
 	kindKey    = 'k' // a key of the language file
+	kindMaybe  = 'm' // a key that need not be there
 	kindInside = 'i' // a label in the middle of a sentence
 	kindNumber = 'n'
 	kindAmount = 'a'
@@ -23,6 +24,7 @@ type Amount struct {
 	Value float64 // SI
 	Of    string  // a path pattern of the job, whose field says the units
 	Unit  string  // SI, for readers without a choice
+	Bare  bool    // the number alone; its unit follows later
 }
 
 // Figure is a number as it is to be printed, with a point: "0.05".
@@ -34,6 +36,9 @@ func Told(template string, arguments ...any) string { return packed(kindTold, te
 
 // Key is a message of the language file by its key.
 func Key(key string, arguments ...any) string { return packed(kindKey, key, arguments) }
+
+// Maybe is a message of the language file by its key, or nothing where there is none.
+func Maybe(key string) string { return packed(kindMaybe, key, nil) }
 
 // Inside is a label in the middle of a sentence, where some languages begin it with a small letter.
 func Inside(label string) string { return packed(kindInside, label, nil) }
@@ -61,7 +66,11 @@ func onItsWay(value any) string {
 	case Figure:
 		return begin + string(kindNumber) + string(v) + end
 	case Amount:
-		return begin + string(kindAmount) + strconv.FormatFloat(v.Value, 'g', -1, 64) + split + v.Of + split + v.Unit + end
+		text := begin + string(kindAmount) + strconv.FormatFloat(v.Value, 'g', -1, 64) + split + v.Of + split + v.Unit
+		if v.Bare {
+			text += split
+		}
+		return text + end
 	}
 	return lost("?")
 }
@@ -93,13 +102,15 @@ func (w *Words) piece(kind byte, parts []string, show func(Amount) string) strin
 	switch kind {
 	case kindNumber:
 		return w.Number(parts[0])
+	case kindMaybe:
+		return w.Maybe(parts[0])
 	case kindInside:
 		return w.inside(w.Render(parts[0], show))
 	case kindAmount:
 		a := Amount{}
 		a.Value, _ = strconv.ParseFloat(parts[0], 64) // as onItsWay printed it
-		if len(parts) == 3 {
-			a.Of, a.Unit = parts[1], parts[2]
+		if len(parts) >= 3 {
+			a.Of, a.Unit, a.Bare = parts[1], parts[2], len(parts) > 3
 		}
 		return show(a)
 	}
@@ -183,6 +194,10 @@ func English(text string) string {
 	rules, _ := pluralRules(nil) // the built-in rule always reads
 	w := Words{Mark: ".", plural: rules, messages: map[string]string{}, bare: true}
 	return w.Render(text, func(a Amount) string {
-		return strings.TrimSpace(strconv.FormatFloat(a.Value, 'g', 6, 64) + " " + a.Unit)
+		number := strconv.FormatFloat(a.Value, 'g', 6, 64)
+		if a.Bare || a.Unit == "" {
+			return number
+		}
+		return number + " " + a.Unit
 	})
 }

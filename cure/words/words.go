@@ -68,7 +68,7 @@ func (w *Words) gather(prefix string, group map[string]any) error {
 
 // Say is the message of a key with its arguments, given as pairs of name and value: texts, ints or float64s.
 func (w *Words) Say(key string, arguments ...any) string {
-	message, known := w.messages[key]
+	message, known := w.find(key)
 	switch {
 	case w.bare:
 		_, rest, _ := strings.Cut(key, ".")
@@ -81,7 +81,7 @@ func (w *Words) Say(key string, arguments ...any) string {
 
 // Maybe is Say, and "" where there is no such key.
 func (w *Words) Maybe(key string, arguments ...any) string {
-	if _, known := w.messages[key]; !known {
+	if !w.Has(key) {
 		return ""
 	}
 	return w.Say(key, arguments...)
@@ -100,8 +100,25 @@ const faults = "faults."
 
 // Has reports whether there is a message.
 func (w *Words) Has(key string) bool {
-	_, known := w.messages[key]
+	_, known := w.find(key)
 	return known
+}
+
+// find looks a key up; what is the same in several places stands once, with a star for the place: "fields.*.humidity.dew_point_K.help"
+// serves "fields.workshop.air[].humidity.dew_point_K.help".
+func (w *Words) find(key string) (message string, known bool) {
+	if message, known = w.messages[key]; known {
+		return message, true
+	}
+	group, path, deeper := strings.Cut(key, ".")
+	for deeper {
+		if _, path, deeper = strings.Cut(path, "."); deeper {
+			if message, known = w.messages[group+".*."+path]; known {
+				return message, true
+			}
+		}
+	}
+	return "", false
 }
 
 // Keys lists all keys in alphabetical order.

@@ -119,7 +119,7 @@ func TestTextsOnTheirWay(t *testing.T) {
 			"{what} of {amount} at {where}": "{what} von {amount} bei {where}"}}})
 	label := Key("fields.part.thickness_m.label")
 	entries := Told("{n, plural, one {# entry} other {# entries}}", "n", 1)
-	text := "(" + Told("{what} of {amount} at {where}", "what", Inside(label), "amount", Amount{1.5e-3, "part.thickness_m", "m"}, "where", entries) + ")"
+	text := "(" + Told("{what} of {amount} at {where}", "what", Inside(label), "amount", Amount{Value: 1.5e-3, Of: "part.thickness_m", Unit: "m"}, "where", entries) + ")"
 	show := func(a Amount) string { return w.Number(digits(a.Value*1e3)) + " mm" }
 	if got := w.Render(text, show); got != "(Dicke von 1,5 mm bei 1 Eintrag)" {
 		t.Error(got)

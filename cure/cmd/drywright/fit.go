@@ -108,6 +108,7 @@ func (p *program) fitVerb(args []string) int {
 		if err != nil {
 			return p.refuse(err)
 		}
+		p.say.Tell(&adopted)
 		text, err := job.Encode(adopted)
 		if err != nil {
 			return p.refuse(err)

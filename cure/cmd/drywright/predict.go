@@ -67,6 +67,7 @@ func (p *program) demoVerb(args []string) int {
 		if d.ID != *name {
 			continue
 		}
+		p.say.Tell(&d)
 		text, err := job.Encode(d.Job)
 		if err != nil {
 			return p.refuse(err)

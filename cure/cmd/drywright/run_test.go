@@ -14,6 +14,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // outcome is what a run left behind.
@@ -52,7 +53,7 @@ func demoText(t *testing.T) string {
 
 func TestDemoIsAJobThatIsAccepted(t *testing.T) {
 	got := call(demoText(t), canned, "check", "-")
-	if got.code != computed || got.err != "" || !strings.Contains(got.out, job.Demo().Name) {
+	if got.code != computed || got.err != "" || !strings.Contains(got.out, words.English(job.Demo().Name)) {
 		t.Errorf("check of the demo: %+v", got)
 	}
 }

@@ -19,6 +19,7 @@ import (
 	"github.com/drywright/drywright/cure/api"
 	"github.com/drywright/drywright/cure/contract"
 	"github.com/drywright/drywright/cure/unit"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 func main() {
@@ -34,8 +35,8 @@ func main() {
 		path    string
 		content func() []byte
 	}{
-		{*types, func() []byte { return contract.TypeScript(api.Catalogue{}, api.Response{}, api.Request{}) }},
-		{*schema, contract.Schema},
+		{*types, func() []byte { return contract.TypeScript(english, api.Catalogue{}, api.Response{}, api.Request{}) }},
+		{*schema, func() []byte { return contract.Schema(english) }},
 		{*units, unitTable},
 	} {
 		if out.path == "" {
@@ -56,6 +57,11 @@ func unitTable() []byte {
 	}
 	return append(text, '\n')
 }
+
+// english says texts on their way; amounts are none among the words of fields.
+func english(text string) string { return spoken.Render(text, nil) }
+
+var spoken = languages.English()
 
 // write replaces a file whose content differs, making its folder where there is none.
 func write(path string, content []byte) error {

@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/api"
 	"github.com/drywright/drywright/cure/contract"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/words/languages"
 )
 
 // tell answers what asks for no job: the catalogue and the schema, which stay the same for as long as the build does.
@@ -85,7 +86,8 @@ func OpenAPI(build string) []byte {
 		}
 		paths = append(paths, p)
 	}
-	return contract.OpenAPI(contract.About{Title: "Drywright", Version: build, License: "Apache-2.0",
+	english := languages.English()
+	return contract.OpenAPI(func(text string) string { return english.Render(text, nil) }, contract.About{Title: "Drywright", Version: build, License: "Apache-2.0",
 		Description: "Drying and cure of a sprayed adhesive film: in a room, a static oven, a tunnel. All numbers are in the SI unit that the " +
 			"member's name states. Nothing is stored."},
 		paths, map[string]any{"Request": api.Request{}, "Response": api.Response{}, "Catalogue": api.Catalogue{}, "problem": problem{}})
