@@ -1,9 +1,12 @@
 import { Engine } from './client';
 import { voice, type Voice } from '../text/voice';
 import type { Port, Program, Source } from './protocol';
+import { freshName, watched } from './watch';
 
-export const hire = (): Port =>
-  new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'drywright-core' }) as Port;
+export function hire(): Port {
+  const name = freshName();
+  return watched(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name }), name);
+}
 
 /** Worker, runtime script and WebAssembly lie beside the page. */
 export const source = (program: Program, { language, units }: Voice = voice()): Source => ({

@@ -4,6 +4,7 @@
  * the settings to be judged out through the page, which spreads them over other workers.
  */
 import type { FromWorker, Source, ToWorker } from './protocol';
+import { living } from './watch';
 
 interface GoRuntime {
   importObject: WebAssembly.Imports;
@@ -29,6 +30,7 @@ const send = (message: FromWorker, transfer: Transferable[] = []): void => postM
 const die = (cause: unknown): void =>
   send({ kind: 'dead', reason: cause instanceof Error ? cause.message : String(cause) });
 
+const alive = living(self.name);
 let started: Promise<void> | null = null;
 
 async function unpack(packed: Blob): Promise<WebAssembly.Module> {
@@ -67,7 +69,7 @@ async function start(source: Source, given: WebAssembly.Module | null): Promise<
   });
   // The program runs until its main returns, which for a live core is never.
   go.run(instance).then(() => die('the core has ended'), die);
-  await registered;
+  await Promise.all([registered, alive]);
   const complaint = globalThis.drywrightSpeak?.(language);
   if (complaint) throw new Error(complaint);
   send({ kind: 'ready', module });

@@ -106,7 +106,7 @@ export async function openPage(address, { wish, width = 1280, height = 900, prep
   try {
     watch(page, new URL(address).origin, view);
     await page.setViewport({ width, height });
-    if (wish && engine === 'chromium') await page.emulateMediaFeatures([features[wish]]);
+    if (wish && engine === 'chromium') await emulate(page, wish);
     await prepare?.(page);
     await page.goto(address, { waitUntil: 'load' });
   } catch (failure) {
@@ -114,6 +114,12 @@ export async function openPage(address, { wish, width = 1280, height = 900, prep
     throw failure;
   }
   return view;
+}
+
+/** The driver knows colour scheme and motion only, the browser all of them. */
+async function emulate(page, wish) {
+  const session = await page.createCDPSession();
+  await session.send('Emulation.setEmulatedMedia', { features: [features[wish]] });
 }
 
 /** A telephone's window. BiDi knows no touch screen. */

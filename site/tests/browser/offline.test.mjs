@@ -3,7 +3,7 @@
 //
 // Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
-import { after, afterEach, before, test } from 'node:test';
+import { afterEach, before, test } from 'node:test';
 import { openPage } from './browser.mjs';
 import { demo, expected, serve } from './command.mjs';
 import { Screen } from './screen.mjs';
