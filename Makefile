@@ -20,6 +20,7 @@ export GOFLAGS := $(GOFLAGS) -buildvcs=false
 
 # Pinned tools. Staticcheck 2026.1 is the release that knows Go 1.26.
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
+GOVULNCHECK := golang.org/x/vuln/cmd/govulncheck@v1.1.4
 
 OUT    := .build
 BINARY := $(OUT)/drywright
@@ -51,7 +52,7 @@ site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -pa
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)' -not -path 'site/public/words/*') \
                 $(wildcard testdata/invented-trials/*)
 
-.PHONY: bench peers help run build wasm types site single fmt sizes validate test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: bench peers help run build wasm types site single fmt sizes supply typing validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -145,6 +146,12 @@ peers: ## our integrator beside CVODE and SciPy on the same equations: work agai
 	@cc -xc -fsyntax-only -include cvode/cvode.h /dev/null 2>/dev/null && /usr/bin/python3 -c 'import scipy' 2>/dev/null || \
 	{ apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends gcc libc6-dev libsundials-dev python3-scipy; }
 	$(GO) run ./cure/cmd/peers -out $(OUT)/peers -picture $(PICTURE)
+
+supply: $(DIST) ## known weaknesses and licences of all parts, and whether the same sources give the same bytes
+	@GO=$(GO) NPM=$(NPM) GOVULNCHECK=$(GOVULNCHECK) STRICT=$(STRICT) $(NODE) site/scripts/supply.mjs
+
+typing: $(BINARY) $(NPM_CI) ## how fast the answer follows typing, measured in the browser
+	@DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$(site/tests/browser/find.sh chromium)" $(NODE) site/tests/browser/typing.mjs
 
 # One part after the other, each with its time, so that the log says what ran.
 test: ## everything that must hold: formats, linters, Go, WebAssembly, page, browser

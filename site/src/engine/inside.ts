@@ -2,6 +2,7 @@
  * The engine of the page in one file, in the place of browser.ts: worker, runtime script and core lie in the document, the
  * core compressed, and no address is asked for. Browsers let a page from disk start a worker from a Blob alone.
  */
+import type * as Served from './browser';
 import { Engine } from './client';
 import { voice, type Voice } from '../text/voice';
 import type { Port, Program, Source } from './protocol';
@@ -25,3 +26,11 @@ export const source = (_program: Program, { language, units }: Voice = voice()):
 
 export const browserEngine = (speaking: Voice, module: WebAssembly.Module | null = null): Engine =>
   new Engine(hire, source('core', speaking), module);
+
+/** Whoever changes browser.ts has to change this file alike. */
+type Alike<T extends typeof Served> = T;
+export type Checked = Alike<{
+  hire: typeof hire;
+  source: typeof source;
+  browserEngine: typeof browserEngine;
+}>;

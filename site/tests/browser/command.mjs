@@ -16,7 +16,8 @@ function run(args, input, code) {
 export const demo = () => JSON.parse(run(['demo'], '', 0).stdout);
 
 /** The result for a job. */
-export const answer = (job) => JSON.parse(run(['predict', '--json', '-'], JSON.stringify(job), 0).stdout);
+export const answer = (job, more = []) =>
+  JSON.parse(run(['predict', '--json', ...more, '-'], JSON.stringify(job), 0).stdout);
 
 /** The answers to a job as the command gives them, in the form in which Screen reads them off the page. */
 export const expected = (job) =>

@@ -1,0 +1,80 @@
+// What the page says to a job is what the command says, to the last digit: for the worked examples, the kept jobs of every
+// version, and every request of testdata/requests; on the screen in the page's own units, and from its core in both systems.
+//
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
+import assert from 'node:assert/strict';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { after, before, test } from 'node:test';
+import { openPage } from './browser.mjs';
+import { answer, example, expected, serve } from './command.mjs';
+import { Screen } from './screen.mjs';
+import { copyOf } from './versions.mjs';
+
+const data = new URL('../../../testdata/', import.meta.url);
+const filesIn = (folder) =>
+  existsSync(new URL(folder, data))
+    ? readdirSync(new URL(folder, data))
+        .filter((name) => name.endsWith('.json'))
+        .map((name) => [`${folder}${name}`, JSON.parse(readFileSync(new URL(folder + name, data), 'utf8'))])
+    : [];
+
+const jobs = [
+  ...['demo', 'shop', 'line', 'faster'].map((which) => [`demo --which ${which}`, example(which)]),
+  ...filesIn('jobs/'),
+  ...filesIn('requests/').flatMap(([name, request]) => (request.op === 'predict' ? [[name, request.job]] : [])),
+];
+
+let server, view, screen, worker;
+
+before(async () => {
+  server = await serve();
+  worker = [...(await copyOf(server.address)).keys()].find((path) => /^assets\/worker-.*\.js$/.test(path));
+  view = await openPage(server.address);
+  screen = new Screen(view.page, view.downloads);
+  await view.page.waitForSelector('[role=tab]');
+});
+
+after(async () => {
+  await view?.close();
+  await server?.stop();
+});
+
+/** What the page's own core answers to a request: its worker, started as the page starts it. */
+const ask = (request) =>
+  view.page.evaluate(
+    (script, asked) =>
+      new Promise((resolve, reject) => {
+        const thread = new Worker(script, { type: 'module', name: `numbers ${Math.random()}` });
+        const end = (settle, value) => {
+          thread.terminate();
+          settle(value);
+        };
+        thread.onerror = (event) => end(reject, new Error(event.message));
+        thread.onmessage = ({ data: { kind, bytes, reason } }) => {
+          if (kind === 'dead') end(reject, new Error(reason));
+          else if (kind === 'answer') end(resolve, JSON.parse(new TextDecoder().decode(bytes)));
+        };
+        const at = (path) => new URL(path, document.baseURI).href;
+        const source = { exec: at('wasm_exec.js'), wasm: at('core.wasm'), words: at('words/en.json') };
+        thread.postMessage({ kind: 'start', source, module: null });
+        thread.postMessage({ kind: 'ask', id: 1, bytes: new TextEncoder().encode(JSON.stringify(asked)) });
+      }),
+    worker,
+    request,
+  );
+
+for (const [name, job] of jobs) {
+  test(`${name}, on the screen`, async () => {
+    await screen.paste(JSON.stringify(job));
+    await screen.until(async () => {
+      assert.deepEqual(await screen.answers(), expected(job));
+      assert.equal(await screen.old(), false);
+    });
+  });
+
+  for (const units of ['si', 'us'])
+    test(`${name}, whole result in ${units}`, async () => {
+      const reply = await ask({ op: 'predict', job, units });
+      assert.deepEqual(reply.result, answer(job, ['--units', units]));
+    });
+}
