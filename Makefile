@@ -41,7 +41,7 @@ PICTURE ?= $(OUT)/peers/accuracy.svg
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
-PACKAGES := ./cure/... ./site ./testdata
+PACKAGES := ./cure/... ./wasm/slim ./site ./testdata
 # The pure core, which runs in the browser: all of cure but its commands.
 CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
 
@@ -77,13 +77,18 @@ $(OUT)/toolchain: FORCE
 	@mkdir -p $(OUT); now="$$($(GO) version) $$($(NODE) --version)"; \
 	[ "$$now" = "$$(cat $@ 2>/dev/null)" ] || echo "$$now" > $@
 
-$(WASM): site/public/%.wasm: $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
+program_sources := $(core_sources) $(wildcard wasm/browser/*/*.go wasm/slim/*.go)
+define build-program
 	@mkdir -p $(@D)
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/$*
+	$(GO) run ./wasm/slim $@
+endef
 
-$(WHOLE): $(core_sources) $(wildcard wasm/browser/*/*.go) $(OUT)/toolchain
-	@mkdir -p $(@D)
-	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/browser/whole
+$(WASM): site/public/%.wasm: $(program_sources) $(OUT)/toolchain
+	$(build-program)
+
+$(WHOLE): $(OUT)/%.wasm: $(program_sources) $(OUT)/toolchain
+	$(build-program)
 
 $(WORDS): site/public/words/%.json: cure/words/languages/%.json
 	@mkdir -p $(@D)
@@ -174,7 +179,7 @@ test-format: $(TYPES) ## gofmt, go vet, staticcheck, and what the core must not 
 	  { echo "net/http would add 2 MB to what the browser loads"; exit 1; }
 
 test-go: ## the Go tests, natively
-	$(GO) test -timeout 30m ./cure/... ./site
+	$(GO) test -timeout 30m ./cure/... ./wasm/slim ./site
 
 # The environment is cut down because the runtime's start-up area for arguments and environment is small.
 test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry
