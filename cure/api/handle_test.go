@@ -189,3 +189,32 @@ func FuzzHandle(f *testing.F) {
 		}
 	})
 }
+
+// Asked for units of the United States, fields and variables are displayed in them, and so are the measures of results.
+func TestUnitsOfTheCatalogue(t *testing.T) {
+	for _, c := range []struct {
+		units                         string
+		coat, temperature, area, mass string
+	}{
+		{"si", "g/m²", "°C", "m²", "kg"}, {"us", "oz/yd²", "°F", "ft²", "lb"},
+	} {
+		r := ask(t, `{"op": "describe", "units": "`+c.units+`"}`, canned)
+		if !r.OK || r.Catalogue == nil {
+			t.Fatal(r.Message)
+		}
+		for _, f := range r.Catalogue.Fields {
+			if f.Path == "film.wet_coat_kg_per_m2" && f.Display.Symbol != c.coat {
+				t.Errorf("%s: the coat is displayed in %s", c.units, f.Display.Symbol)
+			}
+		}
+		m := r.Catalogue.Measures
+		if m.CoatWeight.Symbol != c.coat || m.Temperature.Symbol != c.temperature || m.Area.Symbol != c.area || m.Mass.Symbol != c.mass {
+			t.Errorf("%s: results are measured in %+v", c.units, m)
+		}
+		// Water boils at 100 °C or 212 °F, by definition of the scales.
+		want := map[string]float64{"si": 100, "us": 212}[c.units]
+		if got := 373.15*m.Temperature.Factor + m.Temperature.Offset; math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s: 373.15 K is %g", c.units, got)
+		}
+	}
+}

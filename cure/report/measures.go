@@ -25,6 +25,7 @@ var (
 	area            = measure{unit.Area, "m²", "ft²"}
 	smallArea       = measure{unit.Area, "cm²", "in²"}
 	smallMass       = measure{unit.Mass, "g", "oz"}
+	mass            = measure{unit.Mass, "kg", "lb"}
 	heatFlux        = measure{unit.HeatFlux, "kW/m²", "Btu/(h·ft²)"}
 )
 
@@ -84,7 +85,9 @@ type Measures struct {
 	Area            job.Display `json:"area"`
 	SmallArea       job.Display `json:"small_area"`
 	SmallMass       job.Display `json:"small_mass"`
+	Mass            job.Display `json:"mass"`
 	Energy          job.Display `json:"energy"` // per area, as bills state it
+	Work            job.Display `json:"work"`   // energy, as bills state it
 	Heat            job.Display `json:"heat"`   // per area, as accounts state it
 }
 
@@ -94,6 +97,6 @@ func (w Speaker) Measures() Measures {
 		Temperature: w.unit(temperature), TemperatureStep: w.unit(temperatureStep), FilmWater: w.unit(filmWater),
 		AirHumidity: w.unit(airHumidity), CoatWeight: w.unit(coatWeight), Carbon: w.unit(carbon), Pressure: w.unit(pressure),
 		FilmThickness: w.unit(filmThickness), Length: w.unit(length), Power: w.unit(power), Area: w.unit(area),
-		SmallArea: w.unit(smallArea), SmallMass: w.unit(smallMass), Energy: w.energyUnit(), Heat: w.heatUnit(),
+		SmallArea: w.unit(smallArea), SmallMass: w.unit(smallMass), Mass: w.unit(mass), Energy: w.energyUnit(), Work: job.Display{Symbol: "kWh", Factor: 1 / kilowattHour, Digits: 3}, Heat: w.heatUnit(),
 	}
 }

@@ -51,7 +51,8 @@ func (w Speaker) Display(si, us job.Display) job.Display {
 	return si
 }
 
-// Tell puts every text on its way in a document into words, through pointers, lists and members.
+// Tell puts every text on its way in a document into words, and what is displayed into the units of the reader, through
+// pointers, lists and members.
 func (w Speaker) Tell(document any) { w.tell(reflect.ValueOf(document)) }
 
 func (w Speaker) tell(v reflect.Value) {
@@ -61,6 +62,7 @@ func (w Speaker) tell(v reflect.Value) {
 			w.tell(v.Elem())
 		}
 	case reflect.Struct:
+		w.show(v)
 		for i := range v.NumField() {
 			if v.Type().Field(i).IsExported() {
 				w.tell(v.Field(i))
@@ -78,6 +80,22 @@ func (w Speaker) tell(v reflect.Value) {
 		if v.CanSet() {
 			v.SetString(w.Text(v.String()))
 		}
+	}
+}
+
+// show puts what is displayed in units of both systems, a field or a variable, into those of the reader.
+func (w Speaker) show(v reflect.Value) {
+	if w.unitSystem != US {
+		return
+	}
+	here, us := v.FieldByName("Display"), v.FieldByName("USDisplay")
+	if !here.IsValid() || !us.IsValid() || !here.CanSet() {
+		return
+	}
+	si, both := here.Interface().(job.Display)
+	other, display := us.Interface().(job.Display)
+	if both && display {
+		here.Set(reflect.ValueOf(w.Display(si, other)))
 	}
 }
 

@@ -1,7 +1,7 @@
 /** The accounts of the air as the page shows them: in the units of a workshop, small change left out. */
 import type { Account, Balance, Term } from '../generated/contract';
 import { detail } from '../text/detail';
-import { number, percent, relative, temperature, water } from '../text/quantity';
+import { amount, number, percent, relative, shownIn, temperature, unitOf } from '../text/quantity';
 
 export interface SideShown {
   title: string;
@@ -25,8 +25,6 @@ export interface AccountShown {
 }
 
 const absent = '–';
-const watt = 1e-3;
-const joule = 1 / 3.6e6;
 /** Of the largest term: less than this is what the computation leaves over, not an amount. */
 const smallChange = 1e-9;
 /** The share of the lower flammable limit that the note beside it calls the usual end. */
@@ -43,19 +41,21 @@ export function accountsShown(accounts: readonly Account[]): AccountShown[] {
     const t = detail.air;
     return {
       place: names[i] ?? a.place,
-      humidity: water(a.humidity_ratio_kg_per_kg),
+      humidity: amount('air_humidity', a.humidity_ratio_kg_per_kg),
       dewPoint: temperature(a.dew_point_K),
-      heater: a.duty_J > 0 ? number(a.duty_J * (steady ? watt : joule), steady ? 'kW' : 'kWh') : absent,
+      heater: a.duty_J > 0 ? amount(steady ? 'power' : 'work', a.duty_J) : absent,
       share:
-        share === null || installed === null
-          ? absent
-          : `${percent(share)} / ${number(installed * watt, 'kW')}`,
+        share === null || installed === null ? absent : `${percent(share)} / ${amount('power', installed)}`,
       short: share !== null && share > 1,
       flammable: flammable === null ? '' : percent(flammable),
       dangerous: flammable !== null && flammable > flammableEnd,
       sides: [
-        sideOf(t.water({ unit: steady ? 'kg/h' : 'kg' }), a.water_kg, steady ? 3600 : 1),
-        sideOf(t.heat({ unit: steady ? 'kW' : 'kWh' }), a.heat_J, steady ? watt : joule),
+        sideOf(t.water({ unit: steady ? `${unitOf('mass')}/h` : unitOf('mass') }), a.water_kg, (v) =>
+          shownIn('mass', steady ? v * 3600 : v),
+        ),
+        sideOf(t.heat({ unit: unitOf(steady ? 'power' : 'work') }), a.heat_J, (v) =>
+          shownIn(steady ? 'power' : 'work', v),
+        ),
       ],
     };
   });
@@ -71,10 +71,10 @@ function placesOf(accounts: readonly Account[]): string[] {
   });
 }
 
-function sideOf(title: string, balance: Lenient, factor: number): SideShown {
+function sideOf(title: string, balance: Lenient, shown: (v: number) => number): SideShown {
   const terms = balance.terms ?? [];
   const largest = Math.max(0, ...terms.map((t) => Math.abs(t.value)));
-  const held = (v: number): string => number(Math.abs(v) > smallChange * largest ? v * factor : 0);
+  const held = (v: number): string => number(Math.abs(v) > smallChange * largest ? shown(v) : 0);
   const t = detail.air;
   return {
     title,

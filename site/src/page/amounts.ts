@@ -1,7 +1,8 @@
 /** The amounts of a route as lines of words; what the core does not know is left out. */
 import type { Amounts } from '../generated/contract';
 import { detail } from '../text/detail';
-import { duration, number } from '../text/quantity';
+import { localised } from '../text/say';
+import { amount, duration, number, perUnit, shownIn, unitOf } from '../text/quantity';
 
 export interface AmountShown {
   name: string;
@@ -10,9 +11,8 @@ export interface AmountShown {
   part: string;
 }
 
-const perKWh = 1 / 3.6e6;
 /** As the core's report prints money: three decimals, whatever the size. */
-const money = (v: number): string => v.toFixed(3);
+const money = (v: number): string => localised(v.toFixed(3));
 
 export function amountsShown(a: Amounts): AmountShown[] {
   const t = detail.amounts;
@@ -29,21 +29,21 @@ export function amountsShown(a: Amounts): AmountShown[] {
     ...line(
       t.evaporated,
       a.evaporated_kg_per_m2,
-      (v) => number(v * 1e3, 'g/m²'),
+      (v) => amount('coat_weight', v),
       part?.evaporated_kg,
-      (v) => number(v * 1e3, 'g'),
+      (v) => amount('small_mass', v),
     ),
     ...line(
       t.throughput,
       a.throughput_m2_per_h,
-      (v) => number(v, 'm²/h'),
+      (v) => number(shownIn('area', v), `${unitOf('area')}/h`),
       part?.parts_per_hour,
       (v) => `${number(v)} ${t.perHour}`,
     ),
     ...line(
       t.perShift,
       a.per_shift_m2,
-      (v) => number(v, 'm²'),
+      (v) => amount('area', v),
       part?.parts_per_shift,
       (v) => `${number(v)} ${t.parts}`,
     ),
@@ -51,29 +51,29 @@ export function amountsShown(a: Amounts): AmountShown[] {
     ...line(
       t.energy,
       a.energy_J_per_m2,
-      (v) => number(v * perKWh, 'kWh/m²'),
+      (v) => amount('energy', v),
       part?.energy_J,
-      (v) => number(v * perKWh, 'kWh'),
+      (v) => amount('work', v),
     ),
     ...line(
       t.cost,
       a.cost_per_m2,
-      (v) => `${money(v)} ${a.currency}/m²`,
+      (v) => `${money(perUnit('area', v))} ${a.currency}/${unitOf('area')}`,
       part?.cost,
       (v) => `${money(v)} ${a.currency}`,
     ),
     ...line(
       t.carbon,
       a.carbon_kg_per_m2,
-      (v) => number(v, 'kg/m²'),
+      (v) => amount('carbon', v),
       part?.carbon_kg,
-      (v) => number(v, 'kg'),
+      (v) => amount('mass', v),
     ),
   ];
 }
 
-/** Where the heat goes, in kWh/m²; a term of nothing is no line. */
+/** Where the heat goes, per area; a term of nothing is no line. */
 export const energyTerms = (a: Amounts): { name: string; value: string }[] =>
   a.energy_terms_J_per_m2
     .filter((term) => term.value !== 0)
-    .map((term) => ({ name: term.name, value: number(term.value * perKWh, 'kWh/m²') }));
+    .map((term) => ({ name: term.name, value: amount('energy', term.value) }));

@@ -1,15 +1,9 @@
-import type { Catalogue, Display } from '../generated/contract';
+import type { Display } from '../generated/contract';
 import { fieldText } from './number';
 
 /** The unit change of the field table: shown = SI · factor + offset. */
 export const toShown = (si: number, d: Display): number => si * d.factor + d.offset;
 export const toSI = (shown: number, d: Display): number => (shown - d.offset) / d.factor;
-
-/** The catalogue with the fields in a system of units: what follows reads `display` alone. */
-export const inUnits = (units: 'si' | 'us', catalogue: Catalogue): Catalogue =>
-  units === 'si'
-    ? catalogue
-    : { ...catalogue, fields: catalogue.fields.map((f) => ({ ...f, display: f.us_display })) };
 
 /** An SI number as it stands in its field. */
 export const shownText = (si: number, d: Display): string => fieldText(toShown(si, d));

@@ -40,6 +40,13 @@ export const shownIn = (name: keyof Measures, si: number): number => {
   const { factor, offset }: Display = measures[name];
   return si * factor + offset;
 };
+/** A number as it is shown, in SI. */
+export const siOf = (name: keyof Measures, shown: number): number => {
+  const { factor, offset } = measures[name];
+  return (shown - offset) / factor;
+};
+/** A number per unit of a measure in SI, per the unit that is shown. */
+export const perUnit = (name: keyof Measures, perSI: number): number => perSI / measures[name].factor;
 /** A number in SI with three significant digits and the unit of its measure. */
 export const amount = (name: keyof Measures, si: number): string => three(shownIn(name, si), unitOf(name));
 
