@@ -1,4 +1,3 @@
-// @ts-check
 /** The language files, where they lie and what is in them. English comes first: it has every key. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

@@ -1,4 +1,3 @@
-// @ts-check
 /**
  * Reads a message of a language file (cure/words/doc.go says how one is written) and makes the JavaScript that says it.
  * It runs while the page is built: a browser never parses a message.

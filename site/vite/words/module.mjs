@@ -1,4 +1,3 @@
-// @ts-check
 /** Parts of language files as ES modules, and the types that the parts of all languages have. */
 import { argumentsOf, compile, parse } from './message.mjs';
 

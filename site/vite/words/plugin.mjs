@@ -1,4 +1,3 @@
-// @ts-check
 /**
  * Makes the page's part of the language files into modules while the page is built: virtual:words lists the languages,
  * virtual:words/<tag>-<part> holds one part of one language.
