@@ -19,7 +19,7 @@ const filesIn = (folder) =>
     : [];
 
 const jobs = [
-  ...['demo', 'shop', 'line', 'faster'].map((which) => [`demo --which ${which}`, example(which)]),
+  ...['sleeves', 'shop', 'line', 'faster'].map((which) => [`demo --which ${which}`, example(which)]),
   ...filesIn('jobs/'),
   ...filesIn('requests/').flatMap(([name, request]) => (request.op === 'predict' ? [[name, request.job]] : [])),
 ];
