@@ -128,20 +128,31 @@ test('the whole demo by keyboard alone', async () => {
   await page.keyboard.type(typed);
   await screen.until(async () => assert.equal(await screen.text('article .sentence'), expected(demo())[0].sentence));
 
+  // The settings, opened and closed again.
+  await page.reload({ waitUntil: 'load' });
+  await page.waitForSelector('.trial');
+  await tabTo('#settings');
+  await press('Enter');
+  await page.waitForSelector('#settings-panel');
+  await screen.until(async () => assert.ok(await focused('#settings-panel input')), 10);
+  await press('Escape');
+  await screen.until(async () => assert.equal(await page.$('#settings-panel'), null), 10);
+  assert.ok(await focused('#settings'), 'back where they were opened');
+
   // Another example from the list, and the list closed without one.
   await page.reload({ waitUntil: 'load' });
   await page.waitForSelector('.trial');
-  await tabTo('button[aria-expanded]:has(+ #demos), .place > button');
+  await tabTo('.bar .place > button');
   await press('Enter');
   await page.waitForSelector('#demos');
   await press('Escape');
   assert.equal(await page.$('#demos'), null);
-  assert.ok(await focused('.place > button'), 'back where the list was opened');
+  assert.ok(await focused('.bar .place > button'), 'back where the list was opened');
   await press('Enter');
   await tabTo('#demos button', 3);
   await press('Tab');
   await press('Enter');
-  assert.ok(await focused('.place > button'));
+  assert.ok(await focused('.bar .place > button'));
   const shown = await screen.until(async () => {
     const sentence = await screen.text('article .sentence');
     assert.notEqual(sentence, expected(demo())[0].sentence);
@@ -221,10 +232,14 @@ test('with colours of the system everything can still be told apart', async () =
     };
     const pairs = {
       tab: ['[role=tab][aria-selected=true]', '[role=tab][aria-selected=false]'],
-      theme: ['label:has(> input:checked)', 'label:has(> input[type=radio]:not(:checked))'],
+      // Choices that are drawn by their labels.
+      choice: ['label:has(> input.sr-only:checked)', 'label:has(> input.sr-only:not(:checked))'],
     };
     const alike = Object.entries(pairs)
-      .filter(([, [a, b]]) => looks(document.querySelector(a)) === looks(document.querySelector(b)))
+      .filter(([, pair]) => {
+        const [a, b] = pair.map((selector) => document.querySelector(selector));
+        return a && b && looks(a) === looks(b);
+      })
       .map(([name]) => name);
     const edgeless = [...document.querySelectorAll('button.button:not(.quiet)')]
       .filter((b) => b.checkVisibility() && getComputedStyle(b).borderTopWidth === '0px')

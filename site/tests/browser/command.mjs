@@ -20,8 +20,8 @@ export const answer = (job, more = []) =>
   JSON.parse(run(['predict', '--json', ...more, '-'], JSON.stringify(job), 0).stdout);
 
 /** The answers to a job as the command gives them, in the form in which Screen reads them off the page. */
-export const expected = (job) =>
-  answer(job).routes.map((route) => ({
+export const expected = (job, more = []) =>
+  answer(job, more).routes.map((route) => ({
     kind: route.kind,
     title: route.title,
     sentence: route.answer.text,

@@ -63,18 +63,29 @@ const ask = (request) =>
     request,
   );
 
-for (const [name, job] of jobs) {
-  test(`${name}, on the screen`, async () => {
-    await screen.paste(JSON.stringify(job));
-    await screen.until(async () => {
-      assert.deepEqual(await screen.answers(), expected(job));
-      assert.equal(await screen.old(), false);
-    });
-  });
+/** Has the page give its numbers in other units. */
+async function choose(units) {
+  await view.page.$eval('#settings', (e) => e.click());
+  const choice = await view.page.waitForSelector(`#settings-panel input[value="${units}"]`);
+  await choice.evaluate((e) => e.click());
+  await screen.until(async () => assert.equal(await view.page.$('#settings-panel'), null));
+}
 
-  for (const units of ['si', 'us'])
-    test(`${name}, whole result in ${units}`, async () => {
+for (const units of ['si', 'us']) {
+  test(`the page gives its numbers in ${units}`, () => choose(units));
+
+  for (const [name, job] of jobs) {
+    test(`${name}, on the screen, in ${units}`, async () => {
+      await screen.paste(JSON.stringify(job));
+      await screen.until(async () => {
+        assert.deepEqual(await screen.answers(), expected(job, ['--units', units]));
+        assert.equal(await screen.old(), false);
+      });
+    });
+
+    test(`${name}, the whole result, in ${units}`, async () => {
       const reply = await ask({ op: 'predict', job, units });
       assert.deepEqual(reply.result, answer(job, ['--units', units]));
     });
+  }
 }
