@@ -1,6 +1,7 @@
 package api
 
 import (
+	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/material"
 	"github.com/drywright/drywright/cure/report"
@@ -22,6 +23,7 @@ type Catalogue struct {
 	Demos     []job.Named            `json:"demos"` // the demo first, then one for each question
 	Default   job.Job                `json:"default"`
 	Methods   []Method               `json:"methods"`
+	Helpers   []derive.Helper        `json:"helpers"`  // to numbers that people lack
 	Units     []unit.Scale           `json:"units"`    // all that may be typed into a number, by what it measures
 	Measures  report.Measures        `json:"measures"` // the units of what results measure, in the system that was asked for
 }
@@ -40,7 +42,7 @@ func describe(say report.Speaker) Catalogue {
 		Version: Version, Fields: job.Fields(), Blocks: job.Blocks(),
 		Adhesives: material.Adhesives(), Parts: material.Parts(), Fibres: material.Fibres(), Cautions: material.Cautions(),
 		Demo: job.Demo(), Demos: job.Demos(), Default: job.Default(),
-		Units: unit.Scales(), Measures: say.Measures(),
+		Units: unit.Scales(), Helpers: derive.Helpers(), Measures: say.Measures(),
 	}
 	// A job that somebody begins to write has its texts in the writer's language.
 	for i := range c.Fields {

@@ -11,11 +11,11 @@ import (
 
 // Helpers come with their words said, and are carried out without a job.
 func TestDerive(t *testing.T) {
-	r := send(t, Request{Op: Helpers})
-	if !r.OK || len(r.Helpers) < 8 {
-		t.Fatalf("%d helpers: %v %s", len(r.Helpers), r.Faults, r.Message)
+	r := send(t, Request{Op: Describe})
+	if !r.OK || len(r.Catalogue.Helpers) < 8 {
+		t.Fatalf("too few helpers: %v %s", r.Faults, r.Message)
 	}
-	for _, h := range r.Helpers {
+	for _, h := range r.Catalogue.Helpers {
 		if strings.ContainsAny(h.Title+h.Procedure+h.Source+h.Caution+h.Inputs[0].Label, "\x02\x03⟦") {
 			t.Errorf("%s is not in words: %q", h.Kind, h.Title)
 		}

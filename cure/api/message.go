@@ -49,8 +49,7 @@ const (
 	Adopt     Op = "adopt"      // the job with a fit adopted
 	Drop      Op = "drop"       // the job without the fit of a name
 
-	Helpers Op = "helpers" // what helps to numbers that people lack
-	Derive  Op = "derive"  // such a number, worked out from what they can measure
+	Derive Op = "derive" // a number that people lack, worked out by a helper of the catalogue from what they can measure
 )
 
 // Request is one question. Job is the job document of every operation but describe, demo and schema; what it leaves out is
@@ -116,8 +115,7 @@ type Response struct {
 
 	MoistAir *result.MoistAir `json:"moist_air,omitempty"`
 
-	Helpers []derive.Helper `json:"helpers,omitempty"`
-	Derived *derive.Answer  `json:"derived,omitempty"`
+	Derived *derive.Answer `json:"derived,omitempty"`
 
 	Forms   *result.TrialForms `json:"forms,omitempty"` // of trial_forms
 	Table   *Table             `json:"table,omitempty"`

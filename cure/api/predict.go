@@ -42,7 +42,6 @@ func predicting(predict predictor) Group {
 			return Response{Result: &r}, err
 		}},
 		{MoistAir, Request.moistAir},
-		{Helpers, func(Request) (Response, error) { return Response{Helpers: derive.Helpers()}, nil }},
 		{Derive, Request.derive},
 		{Trials, askTrials},
 	}

@@ -12,6 +12,8 @@ export interface Desk {
   readonly fields: FieldIndex;
   readonly job: JobDocument;
   readonly answer: AnswerState;
+  /** The compiled core, once it has been fetched, for further workers. */
+  module(): WebAssembly.Module | null;
   /** Reads numbers with any unit; null until it has been loaded. */
   readonly units: UnitReader | null;
   /** All complaints about inputs, in the order of the form. */

@@ -15,7 +15,7 @@ import { decimalMark } from '../text/say';
 import type { UnitReader } from './units';
 
 /** What a text that was read in vain is told to be. */
-const readingSlips = {
+export const readingSlips = {
   empty: 'missing',
   type: 'number',
   choice: 'unit',

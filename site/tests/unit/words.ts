@@ -6,6 +6,7 @@ import { measures } from '../fixtures/measures';
 const parts: Record<Part, true> = {
   main: true,
   inputs: true,
+  derive: true,
   detail: true,
   plan: true,
   trial: true,
