@@ -100,7 +100,7 @@ func TestHelpersAreWhole(t *testing.T) {
 		}
 		seen[h.Kind] = true
 		for _, in := range h.Inputs {
-			units(string(h.Kind)+" "+in.Name, in.Display, in.US)
+			units(string(h.Kind)+" "+in.Name, in.Display, in.USDisplay)
 			if in.Label == "" || in.Symbol == "" || in.Low >= in.High || in.Default != nil && (*in.Default < in.Low || *in.Default > in.High) {
 				t.Errorf("%s: %+v", h.Kind, in)
 			}
@@ -126,7 +126,7 @@ func TestHelpersAreWhole(t *testing.T) {
 				t.Errorf("%s: %v", h.Kind, err)
 			}
 			for _, s := range a.Steps {
-				units(string(h.Kind)+" "+s.Symbol, s.Display, s.US)
+				units(string(h.Kind)+" "+s.Symbol, s.Display, s.USDisplay)
 			}
 		}
 	}

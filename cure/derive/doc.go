@@ -54,14 +54,14 @@ type Place struct {
 
 // Input is one number that a helper asks for, in SI; Low..High is what it accepts.
 type Input struct {
-	Name    string      `json:"name"`
-	Symbol  string      `json:"symbol"` // in the equation
-	Label   string      `json:"label"`
-	Display job.Display `json:"display"`
-	US      job.Display `json:"us_display"`
-	Low     float64     `json:"low"`
-	High    float64     `json:"high"`
-	Default *float64    `json:"default"` // null: none is usual
+	Name      string      `json:"name"`
+	Symbol    string      `json:"symbol"` // in the equation
+	Label     string      `json:"label"`
+	Display   job.Display `json:"display"`
+	USDisplay job.Display `json:"us_display"`
+	Low       float64     `json:"low"`
+	High      float64     `json:"high"`
+	Default   *float64    `json:"default"` // null: none is usual
 }
 
 // Question asks a helper for the value of a field: Path as a pattern, Inputs by name in SI.
@@ -80,11 +80,11 @@ type Answer struct {
 
 // Step is a number on the way.
 type Step struct {
-	Symbol  string      `json:"symbol"`
-	Label   string      `json:"label"`
-	Value   float64     `json:"value"`
-	Display job.Display `json:"display"`
-	US      job.Display `json:"us_display"`
+	Symbol    string      `json:"symbol"`
+	Label     string      `json:"label"`
+	Value     float64     `json:"value"`
+	Display   job.Display `json:"display"`
+	USDisplay job.Display `json:"us_display"`
 }
 
 // entry is a helper with what carries it out: x are its inputs in order, at the pattern of the field.
@@ -166,7 +166,7 @@ func shown(d unit.Dimension, symbol string) job.Display {
 
 // ask is an input that must be given.
 func ask(name, symbol, label string, d unit.Dimension, si, us string, low, high float64) Input {
-	return Input{Name: name, Symbol: symbol, Label: words.Told(label), Display: shown(d, si), US: shown(d, us), Low: low, High: high}
+	return Input{Name: name, Symbol: symbol, Label: words.Told(label), Display: shown(d, si), USDisplay: shown(d, us), Low: low, High: high}
 }
 
 // usually is an input with a value that is usual.

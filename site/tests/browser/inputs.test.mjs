@@ -35,6 +35,7 @@ const words = (selector) => view.page.$eval(selector, (e) => e.textContent.trim(
 /** Opens a section of the form, where it is closed. */
 async function open(section) {
   const selector = `#sec-${section} button`;
+  await view.page.waitForSelector(selector);
   if ((await view.page.$eval(selector, (e) => e.getAttribute('aria-expanded'))) !== 'true') await view.page.$eval(selector, (e) => e.click());
 }
 
