@@ -198,6 +198,9 @@ test('solids from a dried sample; what cannot be is told at its number', async (
 test('humidity from a wet bulb, air speed from a fan, a wall from its weight', async () => {
   await open('workshop');
   const rh = 'workshop.air[0].humidity.relative_humidity';
+  const entry = `fieldset${control('workshop.air')} li:first-child h4 button`;
+  await view.page.waitForSelector(entry);
+  await view.page.$eval(entry, (e) => e.click());
   await view.page.waitForSelector(control(rh));
   await lack(rh, 'wet_bulb');
   await fill('temperature_K', '40');
@@ -235,9 +238,11 @@ for (const theme of ['light', 'dark']) {
 }
 
 test('nothing scrolls sideways on a telephone', async () => {
-  await view.page.setViewport(telephone(390));
+  await view.page.setViewport(telephone(390)); // which loads the page anew
+  await view.page.waitForSelector('.trial');
   await open('film');
   await lack(coat, 'comb');
+  await fill('wet_thickness_m', '150');
   await result(/g\/m²/);
   const wide = await view.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   assert.ok(wide <= 0, `${wide} px too wide`);
