@@ -62,7 +62,8 @@ const watchWorkers = (page) =>
 test('a worker that is killed in mid-run is missed within a second, and the next question has another', async () => {
   await open(undefined, watchWorkers);
   await settled();
-  const good = await screen.answers();
+  const good = expected(demo());
+  await screen.until(async () => assert.deepEqual(await screen.answers(), good)); // the detail comes behind the answers
   await view.page.evaluate(() => {
     // The question after the last key; those before it are overtaken.
     globalThis.deadly = (message) =>
