@@ -1,6 +1,7 @@
 /** What may be changed to take less: choices as they stand, and the question made of them. */
 import type { Axis, Kind, Objective, Variable } from '../generated/contract';
 import type { Wording } from '../state/plan.svelte';
+import type { UnitReader } from '../state/units';
 import { studyOf } from './questions';
 import { axisOf, type AxisChoice } from './windows';
 
@@ -21,12 +22,16 @@ export const firstFree = (kind: Kind, variables: readonly Variable[]): Free[] =>
     .map(({ id }) => ({ variable: id, low: '', high: '', on: first[kind](id) }));
 
 /** The bounds of what is free; null where one cannot be read. */
-export function axesOf(free: readonly Free[], variables: readonly Variable[]): Axis[] | null {
+export function axesOf(
+  free: readonly Free[],
+  variables: readonly Variable[],
+  units: UnitReader | null = null,
+): Axis[] | null {
   const axes = free
     .filter((f) => f.on)
     .map((f) => {
       const variable = variables.find((v) => v.id === f.variable);
-      return variable ? axisOf(f, variable) : null;
+      return variable ? axisOf(f, variable, units) : null;
     });
   return axes.some((a) => a === null) ? null : (axes as Axis[]);
 }

@@ -2,8 +2,8 @@
 import type { WindowAxis, WindowPicture, WindowSpot } from '../chart/window';
 import type { Axis, Kind, Setting, Variable, Window } from '../generated/contract';
 import { toShown, toSI } from '../state/display';
-import { parseNumber } from '../state/number';
 import type { Wording } from '../state/plan.svelte';
+import { readShown, type UnitReader } from '../state/units';
 import { studyOf } from './questions';
 
 /** One axis as it is chosen: a variable, and the ends of its range as typed; both empty for the usual range. */
@@ -28,23 +28,23 @@ export const firstAxes = (kind: Kind): [AxisChoice, AxisChoice] => {
 };
 
 /** The range of a choice in SI; null where it cannot be read or is none. */
-export function axisOf(choice: AxisChoice, variable: Variable): Axis | null {
+export function axisOf(choice: AxisChoice, variable: Variable, units: UnitReader | null = null): Axis | null {
   const { display } = variable;
-  const [low, high] = [choice.low, choice.high].map((text) => parseNumber(text, display.symbol));
+  const [low, high] = [choice.low, choice.high].map((text) => readShown(text, display, units));
   if (low?.kind === 'empty' && high?.kind === 'empty') return { variable: variable.id, low: 0, high: 0 };
   if (low?.kind !== 'number' || high?.kind !== 'number') return null;
-  const ends = [toSI(low.value, display), toSI(high.value, display)] as const;
+  const ends = [low.si, high.si] as const;
   if (!(ends[0] < ends[1]) || ends[0] < variable.low || ends[1] > variable.high) return null;
   return { variable: variable.id, low: ends[0], high: ends[1] };
 }
 
 /** A range that cannot be read is left to the core, which says what is wrong with it. */
 export const windowWording =
-  (x: AxisChoice, y: AxisChoice): Wording =>
+  (x: AxisChoice, y: AxisChoice, units: UnitReader | null = null): Wording =>
   ({ variables, aims }) => {
     const axis = (choice: AxisChoice): Axis => {
       const found = variables.find((v) => v.id === choice.variable);
-      return (found && axisOf(choice, found)) ?? { variable: choice.variable, low: 0, high: 0 };
+      return (found && axisOf(choice, found, units)) ?? { variable: choice.variable, low: 0, high: 0 };
     };
     return { op: 'window', window: { study: studyOf(aims), x: axis(x), y: axis(y), points: 0 } };
   };

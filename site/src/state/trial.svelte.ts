@@ -18,6 +18,7 @@ import type {
   TrialForms,
   TrialKind,
 } from '../generated/contract';
+import type { UnitReader } from './units';
 import { questionOf, usual, type Answers, type Asked } from '../trial/question';
 
 /** The part of the engine that is needed here. */
@@ -33,6 +34,8 @@ export type Origin = { kind: 'typed' } | { kind: 'file'; name: string } | { kind
 
 export class TrialState {
   kind = $state<TrialKind>('weight');
+  /** Reads numbers with any unit; null until it has been loaded. */
+  units = $state.raw<UnitReader | null>(null);
   text = $state('');
   origin = $state.raw<Origin>({ kind: 'typed' });
   forms = $state.raw<TrialForms | null>(null);
@@ -74,7 +77,7 @@ export class TrialState {
   /** The question as it stands; null until the forms are known. */
   get asked(): Asked | null {
     const { form } = this;
-    return form ? questionOf(form, this.answers, [...this.choices.values()]) : null;
+    return form ? questionOf(form, this.answers, [...this.choices.values()], this.units) : null;
   }
 
   /** What a fit asked for now would belong to. */

@@ -4,6 +4,8 @@
  * field's own unit needs none of it. testdata/units/readings.json holds both readers to the same answers.
  */
 import type { Display, Scale, Unit } from '../generated/contract';
+import { decimalMark } from '../text/say';
+import { parseNumber } from './number';
 
 /** Why a text is refused: no number, a unit that is not known, one of something else, or two readings. */
 const refusals = ['type', 'choice', 'conflict', 'twice'] as const;
@@ -121,6 +123,22 @@ export class UnitReader {
     }
     return names;
   }
+}
+
+/**
+ * A number that is shown in a display, in SI: with any unit where the table of units is at hand, else in the one that is shown.
+ */
+export function readShown(
+  text: string,
+  display: Pick<Display, 'dimension' | 'symbol' | 'factor' | 'offset'>,
+  units: UnitReader | null,
+): { kind: 'number'; si: number } | { kind: 'empty' } | { kind: 'other' } {
+  const parsed = parseNumber(text, display.symbol);
+  if (parsed.kind === 'number')
+    return { kind: 'number', si: (parsed.value - display.offset) / display.factor };
+  if (parsed.kind === 'empty') return parsed;
+  const reading = units?.read(text, display, decimalMark());
+  return reading?.kind === 'number' ? reading : { kind: 'other' };
 }
 
 const nothing: Unit = { symbol: '', times: 1, over: 1, zero: 0, names: [] };

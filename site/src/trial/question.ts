@@ -8,9 +8,9 @@ import type {
   TrialKind,
   TrialNumber,
 } from '../generated/contract';
-import { limitText, toSI, withUnit } from '../state/display';
+import { limitText, withUnit } from '../state/display';
 import { slipText } from '../state/faults';
-import { parseNumber } from '../state/number';
+import { readShown, type UnitReader } from '../state/units';
 import { text } from '../text';
 import { trial } from '../text/trial';
 
@@ -50,7 +50,12 @@ export interface Asked {
   slips: ReadonlyMap<string, string>;
 }
 
-export function questionOf(form: TrialForm, answers: Answers, columns: TrialChoice[]): Asked {
+export function questionOf(
+  form: TrialForm,
+  answers: Answers,
+  columns: TrialChoice[],
+  units: UnitReader | null = null,
+): Asked {
   const question: Question = { kind: form.kind as TrialKind, columns };
   const slips = new Map<string, string>();
   const route = routeOf(form, answers);
@@ -67,7 +72,7 @@ export function questionOf(form: TrialForm, answers: Answers, columns: TrialChoi
   if (answers.resample) question.bootstrap = resamplings;
   const numbers: Record<string, number> = {};
   for (const number of form.numbers) {
-    const read = readNumber(number, answers.typed[number.name] ?? '');
+    const read = readNumber(number, answers.typed[number.name] ?? '', units);
     if (typeof read === 'string') slips.set(number.name, read);
     else if (read !== null) numbers[number.name] = read;
   }
@@ -79,12 +84,12 @@ export const routeOf = (form: TrialForm, answers: Answers): Kind | undefined =>
   form.routes.find((r) => r === answers.route) ?? form.routes[0];
 
 /** The number in SI, null where the field is empty, or what is wrong with it. */
-function readNumber(number: TrialNumber, typed: string): number | null | string {
-  const parsed = parseNumber(typed, number.symbol);
+function readNumber(number: TrialNumber, typed: string, units: UnitReader | null): number | null | string {
+  const parsed = readShown(typed, number, units);
   if (parsed.kind === 'empty') return null;
   if (parsed.kind === 'other') return slipText('number', number.label, number.symbol);
   const display = { ...number, digits: 0 };
-  const si = toSI(parsed.value, display);
+  const { si } = parsed;
   if (si >= number.low && si <= number.high) return si;
   return text.faults.range({
     label: number.label,

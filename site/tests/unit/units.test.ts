@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import linesText from '../../../testdata/units/readings.json?raw';
-import type { Job, Scale } from '../../src/generated/contract';
+import type { Job, Scale, Variable } from '../../src/generated/contract';
 import tableText from '../../src/generated/units.json?raw';
 import { meaningOf } from '../../src/form/meaning';
 import { indexFields } from '../../src/state/faults';
 import { JobDocument } from '../../src/state/job.svelte';
-import { UnitReader } from '../../src/state/units';
+import { readShown, UnitReader } from '../../src/state/units';
+import { toleranceOf } from '../../src/plan/tolerances';
+import { axisOf } from '../../src/plan/windows';
 import { coat } from '../fixtures/tables';
 
 interface Line {
@@ -102,5 +104,27 @@ describe('a field', () => {
     expect(d.slips.get(coat.path)).toBe(slip);
     expect(d.at(coat.path)).toBe(0.15);
     expect(meaningOf(d, coat.path, coat)).toBe('');
+  });
+});
+
+describe('questions of plans and trials', () => {
+  const display = { dimension: 'temperature', symbol: '°C', factor: 1, offset: -273.15, digits: 4 };
+  const air = { id: 'air', unit: 'K', display, low: 250, high: 600 } as unknown as Variable;
+
+  test('are read with any unit where the table is at hand, else in their own', () => {
+    expect(readShown('212 F', display, reader)).toMatchObject({ kind: 'number', si: 373.15 });
+    expect(readShown('212 F', display, null)).toEqual({ kind: 'other' });
+    expect(readShown('100', display, null)).toEqual({ kind: 'number', si: 373.15 });
+    expect(readShown(' ', display, reader)).toEqual({ kind: 'empty' });
+    expect(axisOf({ variable: 'air', low: '104 F', high: '80' }, air, reader)?.low).toBeCloseTo(313.15, 9);
+    expect(axisOf({ variable: 'air', low: '104 F', high: '80' }, air)).toBeNull();
+  });
+
+  test('a width of a temperature is a difference', () => {
+    const row = { variable: air, shape: 'normal' as const, relative: false, typed: '9 °F' };
+    expect(toleranceOf(row, reader)?.width).toBeCloseTo(5, 12);
+    expect(toleranceOf({ ...row, typed: '3' }, reader)?.width).toBe(3);
+    expect(toleranceOf({ ...row, typed: '5 %', relative: true }, reader)?.width).toBe(0.05);
+    expect(toleranceOf({ ...row, typed: '3 mm' }, reader)).toBeNull();
   });
 });
