@@ -21,5 +21,14 @@ export const withUnit = (text: string, { symbol }: Pick<Display, 'symbol'>): str
 export const amountText = (si: number, d: Display): string =>
   `${fieldText(Number(toShown(si, d).toPrecision(4))).replace('-', '\u2212')}${d.symbol ? `\u00a0${d.symbol}` : ''}`;
 
+/** What is usual, in round numbers: a unit change must not make 1 mm to 0.03937 in. */
+export function usualText(low: number, high: number, d: Display): string {
+  const round = (si: number): string => {
+    const shown = Number(toShown(si, d).toPrecision(9));
+    return fieldText(Number.isInteger(shown) ? shown : Number(shown.toPrecision(3)));
+  };
+  return withUnit(`${round(low)} – ${round(high)}`, d);
+}
+
 export const rangeText = (low: number, high: number, d: Display): string =>
   `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? `\u00a0${d.symbol}` : ''}`;

@@ -1,4 +1,5 @@
 /** Texts out of files: the encodings that instruments write, and no file that would hold up the page. */
+import { localised } from '../text/say';
 
 /** The text of a file's bytes: UTF-16 by its mark, UTF-8, or else Latin-1 of Windows. */
 export function decode(bytes: Uint8Array): string {
@@ -15,7 +16,7 @@ export function decode(bytes: Uint8Array): string {
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Millions of bytes with one decimal. */
-export const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(1);
+export const megabytes = (bytes: number): string => localised((bytes / 1e6).toFixed(1));
 
 /** The line that a fault is about, counted from one; null where it is about none. */
 export function lineOf(path: string): number | null {
