@@ -1,0 +1,141 @@
+// Languages and units: the page in German and in units of the United States says what the command says in them, keeps the
+// job through every change, and leaves no English behind.
+//
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { openPage } from './browser.mjs';
+import { demo, expected, serve } from './command.mjs';
+import { control, Screen } from './screen.mjs';
+
+const coat = 'film.wet_coat_kg_per_m2';
+const deadline = 'room.deadline_s';
+
+let server, view, screen;
+
+before(async () => {
+  server = await serve();
+  view = await openPage(server.address);
+  screen = new Screen(view.page, view.downloads);
+  await settled();
+});
+
+after(async () => {
+  await view?.close();
+  await server?.stop();
+});
+
+const said = (tag, units = 'si') => ['--language', tag, '--units', units];
+
+/** Waits until the page shows the answers of the command to the demo job. */
+const settled = (tag = 'en', units = 'si', job = demo()) => {
+  const wanted = expected(job, said(tag, units));
+  return screen.until(async () => {
+    assert.deepEqual(await screen.answers(), wanted);
+    assert.equal(await screen.old(), false);
+  });
+};
+
+/** Chooses in the menu of settings. */
+async function choose(value) {
+  const panel = '#settings-panel';
+  const { page } = view;
+  await page.click('#settings');
+  await (await page.waitForSelector(`${panel} input[value="${value}"]`)).click();
+  await page.waitForSelector(panel, { hidden: true });
+}
+
+/** All words that can be seen or heard: texts, names and descriptions, with every fold and section open. */
+const words = () =>
+  view.page.evaluate(async () => {
+    for (const d of document.querySelectorAll('main details')) d.open = true;
+    for (const b of document.querySelectorAll('.inputs h3 button[aria-expanded=false]')) b.click();
+    await new Promise((resolve) => setTimeout(resolve, 800));
+    const skipped = 'script, style, noscript, input, textarea, code, [lang]:not(html)';
+    const texts = [];
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (walk.nextNode())
+      if (!walk.currentNode.parentElement.closest(skipped)) texts.push(walk.currentNode.textContent.trim());
+    for (const e of document.querySelectorAll('[aria-label], [title], [aria-valuetext]'))
+      for (const name of ['aria-label', 'title', 'aria-valuetext']) texts.push(e.getAttribute(name) ?? '');
+    return [...new Set(texts)].filter((t) => t !== '');
+  });
+
+test('a browser that asks for German gets it at the first visit', async () => {
+  const first = await openPage(server.address, {
+    prepare: (page) =>
+      page.evaluateOnNewDocument(() =>
+        Object.defineProperty(navigator, 'languages', { get: () => ['de-CH', 'en'] }),
+      ),
+  });
+  try {
+    await first.page.waitForSelector('#answers');
+    assert.equal(await first.page.$eval('html', (e) => e.lang), 'de');
+    assert.equal(await first.page.$eval('#answers', (e) => e.textContent.trim()), 'Antworten');
+  } finally {
+    await first.close();
+  }
+});
+
+test('in German the page says what the command says in German', async () => {
+  await choose('de');
+  await settled('de');
+  assert.equal(await view.page.$eval('html', (e) => e.lang), 'de');
+  const [room] = await screen.answers();
+  assert.match(room.sentence, /\d,\d/, 'a decimal comma');
+});
+
+test('no English, no missing word and no decimal point is left over in German', async () => {
+  const found = await words();
+  const job = demo();
+  // The invented names and notes of the job are the shop's own words, and equations are no language.
+  const own = new Set([job.name, job.note, ...(job.tunnel?.zones ?? []).map((z) => z.name)]);
+  const seen = found.filter((t) => !own.has(t));
+  assert.ok(seen.length > 300, `only ${seen.length} texts`);
+  const english = /\b(the|and|of|with|from|is|are|not|after|before|when|water|oven|inputs?|answers?|time)\b/;
+  assert.deepEqual(seen.filter((t) => english.test(t)), []);
+  assert.deepEqual(seen.filter((t) => /⟦|undefined|\[object/.test(t)), []);
+  const point = /\d\.\d+ (?:°C|min|h|d|s|%|g\/m²|µm|kW|m)(?![\w/])/;
+  assert.deepEqual(seen.filter((t) => point.test(t)), []);
+});
+
+test('fields show the comma, and a comma and a point are both understood', async () => {
+  const before = await screen.value(coat);
+  await screen.type(coat, '150,5');
+  const withComma = await screen.saveJob();
+  await screen.type(coat, '150.5');
+  const withPoint = await screen.saveJob();
+  assert.equal(withComma.film.wet_coat_kg_per_m2, 0.1505);
+  assert.equal(withPoint.film.wet_coat_kg_per_m2, 0.1505);
+  await view.page.reload();
+  await view.page.waitForSelector(control(coat));
+  assert.equal(await screen.value(coat), '150,5');
+  assert.equal(await view.page.$eval('html', (e) => e.lang), 'de', 'the language is kept for the next visit');
+  await screen.type(coat, before);
+  await settled('de');
+});
+
+test('what was typed and is no number yet stands through a change of language and units', async () => {
+  await screen.type(coat, '15o');
+  await choose('en');
+  await view.page.waitForSelector(control(coat));
+  assert.equal(await screen.value(coat), '15o');
+  await screen.type(coat, '155');
+  await settled('en');
+});
+
+test('in units of the United States the page says what the command says in them', async () => {
+  const si = Number(await screen.value(coat));
+  await choose('us');
+  await settled('en', 'us');
+  const us = Number(await screen.value(coat));
+  // 1 oz = 28.349523125 g and 1 yd = 0.9144 m, by the international agreement of 1959; fields show nine digits.
+  assert.ok(Math.abs(((us * 28.349523125) / 0.9144 ** 2 / si) - 1) < 1e-8, `${us} oz/yd² for ${si} g/m²`);
+  const seen = await words();
+  assert.ok(seen.some((t) => t.includes('°F')));
+  assert.deepEqual(seen.filter((t) => /\d\s?°C|g\/m²|µm\b/.test(t) && !/\(|"|,/.test(t)), []);
+  assert.deepEqual(await screen.saveJob(), demo(), 'the job is in SI, whatever it is shown in');
+  await choose('si');
+  await settled();
+  assert.deepEqual(view.complaints, []);
+});
