@@ -9,7 +9,6 @@ import { demo, expected, serve } from './command.mjs';
 import { control, Screen } from './screen.mjs';
 
 const coat = 'film.wet_coat_kg_per_m2';
-const deadline = 'room.deadline_s';
 
 let server, view, screen;
 
@@ -24,6 +23,9 @@ after(async () => {
   await view?.close();
   await server?.stop();
 });
+
+/** Fails with the first few texts in which something stands that should not. */
+const none = (texts, wrong) => assert.deepEqual(texts.filter((t) => wrong.test(t)).slice(0, 12), []);
 
 const said = (tag, units = 'si') => ['--language', tag, '--units', units];
 
@@ -51,7 +53,7 @@ const words = () =>
     for (const d of document.querySelectorAll('main details')) d.open = true;
     for (const b of document.querySelectorAll('.inputs h3 button[aria-expanded=false]')) b.click();
     await new Promise((resolve) => setTimeout(resolve, 800));
-    const skipped = 'script, style, noscript, input, textarea, code, [lang]:not(html)';
+    const skipped = 'script, style, noscript, input, textarea, code, pre, [hidden], [lang]:not(html)';
     const texts = [];
     const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (walk.nextNode())
@@ -88,15 +90,15 @@ test('in German the page says what the command says in German', async () => {
 test('no English, no missing word and no decimal point is left over in German', async () => {
   const found = await words();
   const job = demo();
-  // The invented names and notes of the job are the shop's own words, and equations are no language.
+  // The invented names and notes of the job are the shop's own words; works are cited by their own titles, with their year.
   const own = new Set([job.name, job.note, ...(job.tunnel?.zones ?? []).map((z) => z.name)]);
-  const seen = found.filter((t) => !own.has(t));
+  const seen = found.filter((t) => !own.has(t) && !/\b(?:18|19|20)\d\d\b/.test(t));
   assert.ok(seen.length > 300, `only ${seen.length} texts`);
   const english = /\b(the|and|of|with|from|is|are|not|after|before|when|water|oven|inputs?|answers?|time)\b/;
-  assert.deepEqual(seen.filter((t) => english.test(t)), []);
-  assert.deepEqual(seen.filter((t) => /⟦|undefined|\[object/.test(t)), []);
+  none(seen, english);
+  none(seen, /⟦|undefined|\[object/);
   const point = /\d\.\d+ (?:°C|min|h|d|s|%|g\/m²|µm|kW|m)(?![\w/])/;
-  assert.deepEqual(seen.filter((t) => point.test(t)), []);
+  none(seen, point);
 });
 
 test('fields show the comma, and a comma and a point are both understood', async () => {
@@ -133,7 +135,7 @@ test('in units of the United States the page says what the command says in them'
   assert.ok(Math.abs(((us * 28.349523125) / 0.9144 ** 2 / si) - 1) < 1e-8, `${us} oz/yd² for ${si} g/m²`);
   const seen = await words();
   assert.ok(seen.some((t) => t.includes('°F')));
-  assert.deepEqual(seen.filter((t) => /\d\s?°C|g\/m²|µm\b/.test(t) && !/\(|"|,/.test(t)), []);
+  none(seen, /\d\s?°C|g\/m²|\d\s?µm$/);
   assert.deepEqual(await screen.saveJob(), demo(), 'the job is in SI, whatever it is shown in');
   await choose('si');
   await settled();
