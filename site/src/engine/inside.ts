@@ -6,6 +6,7 @@ import type * as Served from './browser';
 import { Engine } from './client';
 import { voice, type Voice } from '../text/voice';
 import type { Port, Program, Source } from './protocol';
+import { freshName, watched } from './watch';
 
 const held = (id: string): string => document.getElementById(id)?.textContent ?? '';
 
@@ -15,7 +16,11 @@ const script = URL.createObjectURL(
 // One program does what three do for the served page.
 const core = new Blob([held('core')]);
 
-export const hire = (): Port => new Worker(script, { name: 'drywright-core' }) as Port;
+/** Each under a name of its own, since a worker waits for the lock of its name. */
+export function hire(): Port {
+  const name = freshName();
+  return watched(new Worker(script, { name }), name);
+}
 
 export const source = (_program: Program, { language, units }: Voice = voice()): Source => ({
   exec: null,
