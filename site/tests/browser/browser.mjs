@@ -16,6 +16,8 @@ if (!executablePath)
 export const only = (wanted, reason) => ({ skip: engine === wanted ? false : `${wanted} only: ${reason}` });
 /** What WebDriver BiDi cannot do. */
 export const media = 'WebDriver BiDi cannot show a page as on paper';
+/** What need not be waited for twice. */
+export const long = 'a long search is the same core on the same workers';
 
 // A browser that keeps to itself: no updates, no background traffic, no sandbox (tests may run as root).
 const flags = [
@@ -41,6 +43,7 @@ const preferences = (downloads) => ({
   'browser.download.folderList': 2,
   'browser.download.dir': downloads,
   'browser.download.useDownloadDir': true,
+  'browser.download.alwaysOpenPanel': false, // it would take the next Enter for itself
   'browser.download.always_ask_before_handling_new_types': false,
   'browser.helperApps.neverAsk.saveToDisk': 'application/json,text/csv,image/svg+xml,image/png',
 });

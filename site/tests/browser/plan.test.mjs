@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { clean } from './axe.mjs';
-import { only, openPage } from './browser.mjs';
+import { long, only, openPage } from './browser.mjs';
 import { answer, demo, example, limit, serve } from './command.mjs';
 import { Screen } from './screen.mjs';
 
@@ -123,7 +123,7 @@ test('a search says how far it is, and ends within a fifth of a second', async (
   assert.match(await screen.text('.plan .again'), /Stopped/);
 });
 
-test('typing during a search is answered; the plan is then old, and asked again on a click', async () => {
+test('typing during a search is answered; the plan is then old, and asked again on a click', only('chromium', long), async () => {
   const job = example('faster');
   await ask('fast');
   await screen.until(async () => assert.ok((await judged()) > 0, 'nothing judged yet'), patience);
@@ -193,7 +193,7 @@ test('no task of the page takes longer than 50 ms of its thread while a map is d
   assert.ok(longest < 50, `${longest} ms`);
 });
 
-test('every limit stands in one table', async () => {
+test('every limit stands in one table', only('chromium', long), async () => {
   await ask('limits');
   await ends();
   const rows = await view.page.$$eval('[aria-labelledby="plan-limits"] tbody tr', (all) => all.map((r) => r.cells.length));
@@ -216,14 +216,14 @@ test('a route that must hold more has another limit', async () => {
   assert.notDeepEqual((await said()).lines, lines, `cured was ${was ? '' : 'not '}asked for before`);
 });
 
-test('how sure it is, and what a day costs, in words with numbers', async () => {
+test('how sure it is, and what a day costs, in words with numbers', only('chromium', long), async () => {
   await ask('spread');
   await screen.until(async () => assert.match(await screen.text('.plan [data-spread]'), /\d+ %.*cases|samples/), patience);
   await ask('costs');
   await screen.until(async () => assert.match(await screen.text('.plan [data-costs]'), /m² a day/), patience);
 });
 
-test('what varies can be stated: the answer is of what was stated, and a width that is none is told at its place', async () => {
+test('what varies can be stated: the answer is of what was stated, and a width that is none is told at its place', only('chromium', long), async () => {
   const section = '[aria-labelledby="plan-spread"]';
   await press(`${section} details summary`);
   await view.page.waitForSelector(`${section} [data-varied="coat"] .number`);
@@ -241,7 +241,7 @@ test('what varies can be stated: the answer is of what was stated, and a width t
   await screen.until(async () => assert.equal(await running(), false), patience);
 });
 
-test('the settings that take least stay inside their bounds', async () => {
+test('the settings that take least stay inside their bounds', only('chromium', long), async () => {
   const optimum = '[aria-labelledby="plan-optimum"]';
   await view.page.$$eval(`${optimum} .bounds input[type=checkbox]`, (all) => {
     for (const [i, box] of all.entries()) if (box.checked !== (i === 0)) box.click(); // the set-point alone

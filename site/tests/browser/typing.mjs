@@ -55,6 +55,7 @@ try {
   // So tall that every picture is in view and has to be drawn again.
   await view.page.setViewport({ width: 1440, height: 3600 });
   await view.page.waitForSelector('[role=tab]');
+  await view.page.waitForSelector(coat); // the fields come behind the heads of the form
   await pause(2000); // the first pictures, and the engine's second compilation of the core
   await view.page.evaluate(install);
   console.log(`${'[ms]'.padEnd(22)}${'median'.padStart(9)}${'95 %'.padStart(9)}${'longest task'.padStart(15)}${'answers'.padStart(9)}`);
