@@ -50,21 +50,14 @@ function licences() {
 function sameBytes() {
   const folder = mkdtempSync(join(tmpdir(), 'drywright-again-'));
   try {
-    for (const path of ['go.mod', 'go.sum', 'cure', 'wasm'])
+    for (const path of run('git', ['ls-files']).words.split('\n'))
       cpSync(join(root, path), join(folder, path), { recursive: true });
-    const env = {
-      ...process.env,
-      GOOS: 'js',
-      GOARCH: 'wasm',
-      GOCACHE: join(folder, 'cache'),
-      GOFLAGS: '-buildvcs=false',
-    };
-    const args = ['build', '-trimpath', '-ldflags', '-s -w', '-o', 'core.wasm', './wasm/browser/core'];
-    const { status, words } = run(GO, args, { cwd: folder, env });
+    const env = { ...process.env, GOCACHE: join(folder, 'cache'), MAKEFLAGS: '' };
+    const { status, words } = run('make', ['site/public/core.wasm'], { cwd: folder, env });
     if (status !== 0) return { state: 'FOUND', detail: words };
-    const [here, there] = [join(site, 'public/core.wasm'), join(folder, 'core.wasm')].map((file) =>
-      createHash('sha256').update(readFileSync(file)).digest('hex'),
-    );
+    const [here, there] = [root, folder]
+      .map((at) => join(at, 'site/public/core.wasm'))
+      .map((file) => createHash('sha256').update(readFileSync(file)).digest('hex'));
     if (here === there) return { state: 'clean', detail: `core.wasm ${here.slice(0, 16)} both times` };
     return { state: 'FOUND', detail: `core.wasm differs between two builds: ${here}, ${there}` };
   } finally {
