@@ -57,10 +57,16 @@ export function sameNumbers(block: unknown, record: CatalogueRecord): boolean {
   return entries(record.numbers).every(([name, value]) => name === 'record' || same(held[name], value));
 }
 
-/** Whether two JSON values are equal, in whatever order their members stand. */
+/** What is said about the numbers, in the language in which the record was chosen: no number. */
+const remarks: readonly string[] = ['reason'];
+
+/** Whether two JSON values have the same numbers, in whatever order their members stand. */
 function same(a: unknown, b: unknown): boolean {
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
   const [left, right] = [entries(a), entries(b)];
   const other = new Map(right);
-  return left.length === right.length && left.every(([name, value]) => same(value, other.get(name)));
+  return (
+    left.length === right.length &&
+    left.every(([name, value]) => remarks.includes(name) || same(value, other.get(name)))
+  );
 }
