@@ -86,9 +86,10 @@ test('an answer to a foreign unit is the answer to the number it means', async (
   await fresh();
   await open('film');
   await screen.type(coat, '0.16 kg/m2');
-  await fresh();
-  const [now] = await screen.answers();
-  assert.equal(now.sentence, wanted.routes[0].answer.text);
+  await screen.until(async () => {
+    const [now] = await screen.answers();
+    assert.equal(now.sentence, wanted.routes[0].answer.text);
+  }, 20);
 });
 
 test('the help at a field lists what may be typed', async () => {
@@ -221,7 +222,7 @@ test('humidity from a wet bulb, air speed from a fan, a wall from its weight', a
 
 for (const theme of ['light', 'dark']) {
   test(`axe finds nothing in a helper, ${theme}`, async () => {
-    await view.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: theme }]);
+    await view.scheme(theme);
     await open('film');
     await lack(coat, 'sprayed');
     await fill('mass_kg', '12');
