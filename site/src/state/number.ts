@@ -15,10 +15,12 @@ export function parseNumber(text: string, unit = ''): Parsed {
   if (unit !== '' && t.toLowerCase().endsWith(unit.toLowerCase())) t = t.slice(0, -unit.length);
   // Spaces of any kind may group thousands, but only between digits: "1 200", not "1 e 3".
   t = t.trim().replace(/(?<=\d)[\s\u00a0\u2009\u202f'](?=\d{3}(?!\d))/g, '');
+  // A lone mark that is not the language's own may group thousands as well: "1,200" in English, "1.200" in German.
+  const lone = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/.exec(t);
+  if (lone && lone[1] !== decimalMark()) return { kind: 'other' };
+  // One comma alone is a decimal mark. With a point beside it, or twice, it is left to the reader of units.
   const commas = t.split(',').length - 1;
-  // One comma alone is a decimal mark, unless it may group thousands. With a point beside it, or twice, it is ambiguous.
-  const thousands = decimalMark() === '.' && /^[+-]?[1-9]\d{0,2},\d{3}$/.test(t);
-  if (commas === 1 && !t.includes('.') && !thousands) t = t.replace(',', '.');
+  if (commas === 1 && !t.includes('.')) t = t.replace(',', '.');
   else if (commas > 0) return { kind: 'other' };
   if (!plain.test(t)) return { kind: 'other' };
   const value = Number(t);

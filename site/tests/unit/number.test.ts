@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fieldText, parseNumber } from '../../src/state/number';
+import { count } from '../../src/text/say';
+
+const speakMarks = (mark: string): void => count('en', mark, { s: 's', min: 'min', h: 'h', d: 'd' });
 
 const value = (text: string, unit = ''): number | string => {
   const parsed = parseNumber(text, unit);
@@ -25,6 +28,13 @@ describe('numbers as people type them', () => {
     '%s is none',
     (text) => expect(value(text)).toBe('other'),
   );
+
+  test('a mark that may group thousands is left alone, in either language', () => {
+    expect([value('1,200'), value('1.200'), value('0,150')]).toEqual(['other', 1.2, 0.15]);
+    speakMarks(',');
+    expect([value('1,200'), value('1.200'), value('0.150')]).toEqual([1.2, 'other', 0.15]);
+    speakMarks('.');
+  });
 
   test('nothing is nothing', () => expect(value('   ')).toBe('empty'));
   test("the field's own unit is no mistake", () => {
