@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 export const folder = fileURLToPath(new URL('../../../cure/words/languages/', import.meta.url));
 
 /**
- * @typedef {{ tag: string, name: string, decimal_mark: string, core: { unit: Record<string, string>, grammar?: { label_inside_a_sentence?: string } }, page: Record<string, import('./module.mjs').Messages> }} Language
+ * @typedef {{ tag: string, name: string, decimal_mark: string, core: { unit?: Record<string, string>, grammar?: { label_inside_a_sentence?: string } }, page: Record<string, import('./module.mjs').Messages> }} Language
  * @returns {Language[]}
  */
 export function languages() {

@@ -25,6 +25,9 @@ export function moduleOf(messages, runtime) {
   return `${head}export default ${body};\n`;
 }
 
+/** The signs of SI for times; a language may have others. */
+const signs = { s: 's', min: 'min', h: 'h', d: 'd' };
+
 /**
  * The module that lists the languages, each with a way to fetch each of its parts.
  * @param {import('./files.mjs').Language[]} languages
@@ -35,7 +38,12 @@ export function listOf(languages) {
       (part) => `${JSON.stringify(part)}:()=>import(${JSON.stringify(`virtual:words/${tag}-${part}`)})`,
     );
     const lower = core.grammar?.label_inside_a_sentence === 'lower';
-    const facts = JSON.stringify({ name, mark: decimal_mark, lower, times: core.unit }).slice(1, -1);
+    const facts = JSON.stringify({
+      name,
+      mark: decimal_mark,
+      lower,
+      times: { ...signs, ...core.unit },
+    }).slice(1, -1);
     return `${JSON.stringify(tag)}:{${facts},parts:{${parts.join(',')}}}`;
   });
   return `export default {${rows.join(',')}};\n`;
