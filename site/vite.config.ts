@@ -17,7 +17,7 @@ const shared = [
 ];
 const first = {
   name: 'first',
-  test: new RegExp(`/node_modules/svelte/|^\0virtual:words$|/src/(?:${shared.join('|')})\.`),
+  test: new RegExp(`/node_modules/svelte/|^\0virtual:words$|/src/(?:${shared.join('|')})[.]`),
 };
 
 // `vite build` makes the page in a folder to be served, `vite build --mode single` the page in one file.
