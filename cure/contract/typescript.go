@@ -149,6 +149,9 @@ func (w *writer) expression(t reflect.Type, omitted bool) string {
 		if t == reflect.TypeFor[json.RawMessage]() {
 			return "unknown"
 		}
+		if t.Elem().Kind() == reflect.Pointer {
+			return "(" + w.expression(t.Elem(), false) + ")[]"
+		}
 		return w.expression(t.Elem(), false) + "[]"
 	case reflect.Map:
 		return "Record<string, " + w.expression(t.Elem(), false) + ">"

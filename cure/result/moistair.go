@@ -14,7 +14,7 @@ type MoistAir struct {
 	Humidities []ChartLine `json:"humidities"` // of constant relative humidity, rising
 	WetBulbs   []ChartLine `json:"wet_bulbs"`  // of constant wet bulb, rising
 
-	Stages []MoistStage `json:"stages"`
+	Stages []MoistStage `json:"stages"` // in the order of the route's; those that the run did not come to are missing
 	Course MoistCourse  `json:"course"`
 }
 
@@ -25,12 +25,10 @@ type ChartLine struct {
 	Humidity    []float64 `json:"humidity_ratio_kg_per_kg"`
 }
 
-// MoistStage is one stage of the route by its places in the course.
+// MoistStage is the places of one stage in the course.
 type MoistStage struct {
-	Name  string    `json:"name"`
-	Kind  StageKind `json:"kind"`
-	First int       `json:"first"`
-	Last  int       `json:"last"`
+	First int `json:"first"`
+	Last  int `json:"last"`
 }
 
 // MoistCourse is what air and film surface go through, one entry per time from spraying.

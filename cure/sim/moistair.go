@@ -77,7 +77,7 @@ func (r *run) moistStages() []result.MoistStage {
 		if first >= len(times) {
 			break // the run ended before
 		}
-		out = append(out, result.MoistStage{Name: st.Name, Kind: st.Kind, First: first, Last: last})
+		out = append(out, result.MoistStage{First: first, Last: last})
 		first = last + 1
 	}
 	return out

@@ -27,13 +27,15 @@ const halfHeight = 7;
 /** More room than this makes no name easier to read. */
 const enough = 16;
 
-export function placeNames(lines: readonly Named[], frame: Frame): NamePlace[] {
+/** Names with less room than `least` [px] to the nearest line or name are left out. */
+export function placeNames(lines: readonly Named[], frame: Frame, least = -Infinity): NamePlace[] {
   const placed: (NamePlace & { width: number })[] = [];
   for (const line of lines) {
     let best: NamePlace | null = null;
     let most = -Infinity;
     for (const candidate of candidatesOf(line, frame)) {
       const room = Math.min(roomAmongLines(candidate, line.width, lines), roomAmongNames(candidate, placed));
+      if (room < least) continue;
       // Where the lines run apart it is plain which one is meant. Of equally good places the later one.
       const plain = room > 2 ? Math.min(apart(line, candidate.x, lines), enough) / 2 : 0;
       const worth = Math.min(room, enough) + plain;

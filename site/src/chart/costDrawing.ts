@@ -1,54 +1,46 @@
 /** Draws what a day costs on each route against its quantity: steps where a further unit is needed. */
-import { number } from '../text/quantity';
-import { colourOf, dashes, weightOf } from './lines';
+import type { CostPicture } from './costs';
+import { colourOf, dashOf, weightOf } from './lines';
 import * as plot from './marks';
+import { lineNames } from './names';
+import { drawnOf, marginsOf, pixels, sideways, upwards } from './paper';
+import type { Drawn } from './reading';
 
-export interface CostLine {
-  name: string;
-  style: number;
-  points: readonly { x: number; y: number }[];
-}
+const margin = { left: 54, right: 12, top: 14, bottom: 26 };
 
-export interface CostPicture {
-  lines: readonly CostLine[];
-  /** The quantity that was asked about. */
-  asked: number | null;
-}
-
-export function drawCosts({ lines, asked }: CostPicture, width: number): SVGElement | HTMLElement {
-  const readings = (lines[0]?.points ?? []).map((p, i) => {
-    const costs = lines.map((l) => `${l.name}: ${number(l.points[i]?.y ?? NaN)}`);
-    return { ...p, words: [number(p.x, 'm²'), ...costs].join('\n') };
-  });
-  return plot.plot({
+export function drawCosts({ lines, asked }: CostPicture, width: number): Drawn {
+  const chart = plot.plot({
     className: 'plot',
     width,
     height: Math.round(Math.min(320, Math.max(220, width * 0.45))),
-    marginLeft: 54,
-    marginRight: 12,
-    marginTop: 14,
-    marginBottom: 26,
+    ...marginsOf(margin),
     x: { label: null, grid: false },
     y: { label: null, zero: true, nice: 5, grid: false, tickSize: 0 },
     marks: [
-      plot.gridY({ ticks: 5, stroke: 'var(--line)', strokeOpacity: 1 }),
-      plot.axisX({ label: null, tickSize: 4, ticks: Math.max(3, Math.floor(width / 90)) }),
-      plot.axisY({ label: null, tickSize: 0, ticks: 5, tickFormat: (v: number) => number(v) }),
+      ...upwards(),
+      sideways(width),
       ...(asked === null ? [] : [plot.ruleX([asked], { stroke: 'var(--ink)', strokeDasharray: '2 3' })]),
       ...lines.map((l) =>
         plot.line(l.points, {
           x: 'x',
           y: 'y',
           stroke: colourOf(l.style),
-          strokeWidth: weightOf(l.style),
-          strokeDasharray: dashes[l.style] ?? '',
+          // What misses its goal is dotted and thin: it is there to compare, not to choose.
+          strokeWidth: l.met ? weightOf(l.style) : 1.4,
+          strokeDasharray: l.met ? dashOf(l.style) : '1.2 3.2',
+          strokeOpacity: l.met ? 1 : 0.8,
         }),
-      ),
-      plot.ruleX(readings, plot.pointerX({ x: 'x', stroke: 'var(--ink)', strokeWidth: 0.75 })),
-      plot.tip(
-        readings,
-        plot.pointerX({ x: 'x', y: 'y', title: 'words', fontSize: 12, stroke: 'var(--edge)', anchor: 'top' }),
       ),
     ],
   });
+  const at = pixels(chart);
+  const drawn = drawnOf(chart, margin, () =>
+    (lines[0]?.points ?? []).map(({ x }, i) => ({
+      ...at(x, 0),
+      dots: lines.map((l) => at(x, l.points[i]?.y ?? NaN)),
+    })),
+  );
+  const named = lines.map((l) => ({ ...l, points: l.points.map((p) => at(p.x, p.y)) }));
+  drawn.svg.append(lineNames(named, drawn.frame));
+  return drawn;
 }

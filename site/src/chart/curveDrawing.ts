@@ -1,9 +1,11 @@
 /** Draws histories: lines that differ in colour and in dash, over the stages of the route. */
-import { duration, number } from '../text/quantity';
-import type { CurvePicture, Point, Stretch } from './curves';
-import { colourOf, dashes, weightOf } from './lines';
+import { stopsOf, type CurvePicture, type Stretch } from './curves';
+import { colourOf, dashOf, weightOf } from './lines';
 import * as plot from './marks';
 import { textWidth } from './measure';
+import { lineNames } from './names';
+import { drawnOf, heightOf, marginsOf, pixels, sideways, upwards } from './paper';
+import type { Drawn } from './reading';
 import { group, textured } from './textures';
 import { tickLabel, ticksWithin } from './time';
 
@@ -11,11 +13,9 @@ const margin = { left: 46, right: 12, top: 28, bottom: 24 };
 /** Height of the strip that says where the oven heats or cools. */
 const strip = 6;
 
-export function drawCurves(picture: CurvePicture, width: number): SVGElement | HTMLElement {
-  const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
+export function drawCurves(picture: CurvePicture, width: number): Drawn {
   const { domain, log, series, stretches } = picture;
   const ticks = log ? ticksWithin(...domain) : undefined;
-  const readings = readOut(picture);
   const place = (x: number): number => {
     const share = log
       ? Math.log(x / domain[0]) / Math.log(domain[1] / domain[0])
@@ -31,14 +31,11 @@ export function drawCurves(picture: CurvePicture, width: number): SVGElement | H
       }),
     );
 
-  return plot.plot({
+  const chart = plot.plot({
     className: 'plot',
     width,
-    height,
-    marginLeft: margin.left,
-    marginRight: margin.right,
-    marginTop: margin.top,
-    marginBottom: margin.bottom,
+    height: heightOf(width),
+    ...marginsOf(margin),
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
     x: { type: log ? 'log' : 'linear', domain, label: null, ...(log ? { axis: null } : {}) },
@@ -46,7 +43,7 @@ export function drawCurves(picture: CurvePicture, width: number): SVGElement | H
     marks: [
       plot.rect(stretches.filter(isHot), { x1: 'from', x2: 'to', fill: 'var(--heat-soft)' }),
       strips,
-      plot.gridY({ ticks: 5, stroke: 'var(--line)', strokeOpacity: 1 }),
+      ...upwards(),
       plot.ruleX(
         stretches.slice(1).map((s) => s.from),
         { stroke: 'var(--edge)', strokeDasharray: '1 3' },
@@ -64,25 +61,29 @@ export function drawCurves(picture: CurvePicture, width: number): SVGElement | H
             plot.gridX(ticks, { stroke: 'var(--line)', strokeOpacity: 1 }),
             plot.text(ticks, { x: (t: number) => t, text: tickLabel, frameAnchor: 'bottom', dy: 14 }),
           ]
-        : [plot.axisX({ label: null, tickSize: 4, ticks: Math.max(3, Math.floor(width / 90)) })]),
-      plot.axisY({ label: null, tickSize: 0, ticks: 5, tickFormat: (v: number) => number(v) }),
+        : [sideways(width)]),
       ...series.map((s) =>
         plot.line(s.points, {
           x: 'x',
           y: 'y',
           stroke: colourOf(s.style),
           strokeWidth: weightOf(s.style),
-          strokeDasharray: dashes[s.style] ?? '',
+          strokeDasharray: dashOf(s.style),
           clip: true,
         }),
       ),
-      plot.ruleX(readings, plot.pointerX({ x: 'x', stroke: 'var(--ink)', strokeWidth: 0.75 })),
-      plot.tip(
-        readings,
-        plot.pointerX({ x: 'x', y: 'y', title: 'words', fontSize: 12, stroke: 'var(--edge)', anchor: 'top' }),
-      ),
     ],
   });
+  const at = pixels(chart);
+  const drawn = drawnOf(chart, margin, () =>
+    stopsOf(picture).map((i) => {
+      const x = series[0]?.points[i]?.x ?? NaN;
+      return { ...at(x, 0), dots: series.map((s) => at(x, s.points[i]?.y ?? NaN)) };
+    }),
+  );
+  const lines = series.map((s) => ({ ...s, points: s.points.map((p) => at(p.x, p.y)) }));
+  drawn.svg.append(lineNames(lines, drawn.frame));
+  return drawn;
 }
 
 /** Stages by name where there is room for it, else by the number that the key explains, else not at all. */
@@ -96,17 +97,3 @@ function named(stretches: readonly Stretch[], place: (x: number) => number): Str
 
 const isOven = (s: Stretch): boolean => s.kind === 'oven' || s.kind === 'heated' || s.kind === 'cooling';
 const isHot = (s: Stretch): boolean => s.kind === 'oven' || s.kind === 'heated';
-
-interface Reading extends Point {
-  words: string;
-}
-
-/** What the pointer reads at each time: all series at once. */
-function readOut(picture: CurvePicture): Reading[] {
-  const points = picture.series[0]?.points ?? [];
-  return points.map((p, i) => {
-    const at = picture.log ? duration(p.x) : `${number(p.x)} ${picture.unit}`;
-    const lines = picture.series.map((s) => `${s.name}: ${number(s.points[i]?.y ?? NaN)}`);
-    return { ...p, words: [at, ...lines].join('\n') };
-  });
-}

@@ -1,6 +1,12 @@
 /** Histories as pictures want them: named series in units of display, cut to the times that an axis can show. */
 import type { Curves, Profile, Route, Stage } from '../generated/contract';
 import { detail } from '../text/detail';
+import { pictures } from '../text/pictures';
+import { duration, number, percent } from '../text/quantity';
+import type { Reading } from './reading';
+import { shownIn, unitOf, withUnit, type Quantity } from './scale';
+import type { KeyEntry } from './signs';
+import { numbers, times, type Table } from './table';
 import { hour, linearUnit } from './time';
 
 export interface Point {
@@ -28,10 +34,14 @@ export interface CurvePicture {
   title: string;
   xLabel: string;
   yLabel: string;
+  /** Of the numbers upwards. */
+  symbol: string;
   log: boolean;
   domain: [number, number];
   /** Unit of the numbers on a linear axis; on a logarithmic one times are seconds with named ticks. */
   unit: string;
+  /** Seconds in the unit of the axis. */
+  second: number;
   series: Series[];
   stretches: Stretch[];
   fromZero: boolean;
@@ -45,9 +55,10 @@ interface Column {
 
 interface Kind {
   title: string;
-  yLabel: string;
+  of: Quantity;
+  /** The unit in words, where it says more than its sign. */
+  yLabel?: string;
   columns: Column[];
-  shown: (si: number) => number;
   fromZero: boolean;
 }
 
@@ -59,8 +70,8 @@ function kindOf(kind: CurveKind): Kind {
     case 'water':
       return {
         title: t.water,
-        yLabel: t.waterAxis,
-        shown: (x) => x * 1e3,
+        of: 'water',
+        yLabel: pictures.ofSolids({ unit: unitOf('water') }),
         fromZero: true,
         columns: [
           { key: 'mean_water_kg_per_kg', name: t.mean, style: 1 },
@@ -73,8 +84,7 @@ function kindOf(kind: CurveKind): Kind {
     case 'conversion':
       return {
         title: t.conversion,
-        yLabel: t.conversionAxis,
-        shown: (x) => x * 100,
+        of: 'share',
         fromZero: true,
         columns: [
           { key: 'mean_conversion', name: t.mean, style: 1 },
@@ -84,8 +94,7 @@ function kindOf(kind: CurveKind): Kind {
     case 'temperature':
       return {
         title: t.temperature,
-        yLabel: t.temperatureAxis,
-        shown: (x) => x - 273.15,
+        of: 'temperature',
         fromZero: false,
         columns: [
           { key: 'air_temperature_K', name: t.air, style: 4 },
@@ -112,16 +121,21 @@ export function curvePicture(route: Route, kind: CurveKind, log: boolean): Curve
   const x = (t: number): number => (log ? t : t / unit.seconds);
   return {
     title: k.title,
-    yLabel: k.yLabel,
+    yLabel: k.yLabel ?? unitOf(k.of),
+    symbol: unitOf(k.of),
     xLabel: log ? detail.curves.timeLog : detail.curves.time({ unit: unit.name }),
     log,
     unit: unit.name,
+    second: log ? 1 : 1 / unit.seconds,
     domain: [x(low), x(to)],
     fromZero: k.fromZero,
     series: k.columns.map((c) => ({
       name: c.name,
       style: c.style,
-      points: pointsOf(times, route.curves[c.key], low, to).map(([t, y]) => ({ x: x(t), y: k.shown(y) })),
+      points: pointsOf(times, route.curves[c.key], low, to).map(([t, y]) => ({
+        x: x(t),
+        y: shownIn(y, k.of),
+      })),
     })),
     stretches: stretchesOf(route.stages, low, to).map((s) => ({ ...s, from: x(s.from), to: x(s.to) })),
   };
@@ -162,36 +176,85 @@ export function stretchesOf(stages: readonly Stage[], low: number, high: number)
     .filter((s) => s.to > s.from);
 }
 
-/** A handful of rows that tell a history in a table: the stages' ends and an even spread between. */
-export function rowsOf(picture: CurvePicture, count = 12): { x: number; values: (number | null)[] }[] {
+/** The points that the picture shows whole, by their place in each series: those inside its span of time. */
+export function stopsOf(picture: CurvePicture): number[] {
   const points = picture.series[0]?.points ?? [];
-  const inside = points.map((p, i) => ({ x: p.x, i })).filter((p) => p.x <= picture.domain[1]);
-  const step = Math.max(1, Math.ceil(inside.length / count));
-  const chosen = inside.filter((_, n) => n % step === 0 || n === inside.length - 1);
-  return chosen.map(({ x, i }) => ({ x, values: picture.series.map((s) => s.points[i]?.y ?? null) }));
+  return points.flatMap((p, i) => (p.x <= picture.domain[1] ? [i] : []));
 }
+
+/** What is read at a point. */
+export function readCurve(picture: CurvePicture, point: number): Reading {
+  const x = picture.series[0]?.points[point]?.x ?? NaN;
+  return {
+    where: duration(x / picture.second),
+    values: picture.series.map((s) => ({
+      name: s.name,
+      value: `${number(s.points[point]?.y ?? NaN)} ${picture.symbol}`,
+      sign: { kind: 'line', style: s.style },
+    })),
+  };
+}
+
+/** All points that are drawn, by time in seconds. */
+export const curveTable = (picture: CurvePicture): Table => ({
+  columns: [times(detail.curves.timeLog), ...picture.series.map((s) => numbers(s.name, picture.symbol))],
+  rows: stopsOf(picture).map((i) => [
+    (picture.series[0]?.points[i]?.x ?? NaN) / picture.second,
+    ...picture.series.map((s) => s.points[i]?.y ?? null),
+  ]),
+});
+
+export const seriesKey = (series: readonly Pick<Series, 'name' | 'style'>[]): KeyEntry[] =>
+  series.map(({ name, style }) => ({ sign: { kind: 'line', style }, words: name }));
 
 export interface ProfilePicture {
   title: string;
   xLabel: string;
   yLabel: string;
+  symbol: string;
   lines: { label: string; key: string; points: Point[] }[];
 }
 
 export function profilePicture(profiles: readonly Profile[], of: 'water' | 'conversion'): ProfilePicture {
   const t = detail.curves;
   const isWater = of === 'water';
+  const quantity = isWater ? 'water' : 'share';
+  const symbol = unitOf(quantity);
   return {
     title: isWater ? t.profileWater : t.profileConversion,
-    xLabel: isWater ? t.profileWaterAxis : t.profileConversionAxis,
+    xLabel: isWater
+      ? withUnit(t.profileWaterAxis, pictures.ofSolids({ unit: symbol }))
+      : withUnit(t.profileConversionAxis, symbol),
     yLabel: t.depth,
+    symbol,
     lines: profiles.map((p, i) => ({
       label: p.label,
       key: String.fromCharCode(65 + i),
       points: p.solids_share.map((s, n) => ({
-        x: isWater ? (p.water_kg_per_kg[n] ?? NaN) * 1e3 : (p.conversion[n] ?? NaN) * 100,
+        x: shownIn((isWater ? p.water_kg_per_kg[n] : p.conversion[n]) ?? NaN, quantity),
         y: s,
       })),
     })),
   };
 }
+
+/** What is read at one height: all moments at once. */
+export function readProfile({ lines, symbol }: ProfilePicture, level: number): Reading {
+  const height = lines[0]?.points[level]?.y ?? NaN;
+  return {
+    where: detail.curves.height({ share: percent(height) }),
+    values: lines.map((l) => ({
+      name: l.label,
+      value: `${number(l.points[level]?.x ?? NaN)} ${symbol}`,
+      sign: { kind: 'letter', letter: l.key },
+    })),
+  };
+}
+
+export const profileTable = ({ lines, symbol }: ProfilePicture): Table => ({
+  columns: [
+    numbers(detail.curves.depthShort, ''),
+    ...lines.map((l) => numbers(`${l.key} ${l.label}`, symbol)),
+  ],
+  rows: (lines[0]?.points ?? []).map((p, i) => [p.y, ...lines.map((l) => l.points[i]?.x ?? null)]),
+});

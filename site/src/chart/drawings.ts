@@ -1,8 +1,10 @@
 /** Everything that draws, in one file of the build together with Observable Plot. */
+export { drawBars } from './barDrawing';
 export { drawCosts } from './costDrawing';
 export { drawCurves } from './curveDrawing';
 export { drawFit, drawResiduals } from './fitDrawing';
 export { drawLanes } from './laneDrawing';
+export { drawMoist } from './moistDrawing';
 export { drawProfiles } from './profileDrawing';
 
 /**

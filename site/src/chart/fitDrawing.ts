@@ -1,52 +1,63 @@
 /** Draws a fit: points over the fitted curve with its band, and the residuals. Series differ in colour, dash and symbol. */
-import { number } from '../text/quantity';
-import type { FitDot, FitPicture, FitSeries } from './fits';
-import { colourOf, dashes } from './lines';
-import type { Markish } from '@observablehq/plot';
+import { fitStops, type FitDot, type FitPicture, type FitSeries } from './fits';
+import { colourOf, dashOf, filledSymbol, symbolPath } from './lines';
 import * as plot from './marks';
+import { drawnOf, marginsOf, pixels, sideways, upwards } from './paper';
+import type { Drawn } from './reading';
+import { element, group } from './textures';
 
-/** Symbols by style, open ones, so that overlapping points can be told apart. */
-export const symbols = ['circle', 'circle', 'square', 'triangle', 'diamond', 'star'] as const;
-
-const margin = { marginLeft: 50, marginRight: 14, marginTop: 12, marginBottom: 26 };
+const margin = { left: 50, right: 14, top: 12, bottom: 26 };
 
 const frame = (picture: FitPicture, width: number, height: number): object => ({
   className: 'plot',
   width,
   height,
-  ...margin,
+  ...marginsOf(margin),
   style: { fontSize: '11.5px' },
   x: { label: null, domain: picture.domain, inset: 6 },
 });
 
-const axes = (width: number, ticks: number): Markish[] => [
-  plot.gridY({ ticks, stroke: 'var(--line)', strokeOpacity: 1 }),
-  plot.axisX({ label: null, tickSize: 4, ticks: Math.max(3, Math.floor(width / 90)) }),
-  plot.axisY({ label: null, tickSize: 0, ticks, tickFormat: (v: number) => number(v) }),
-];
-
-/** Points as they were measured; an outlier is crossed out. */
-function dots(s: FitSeries, y: 'y' | 'residual'): ReturnType<typeof plot.dot>[] {
-  const colour = colourOf(s.style);
-  const common = { x: 'x', y, stroke: colour, strokeWidth: 1.4 };
-  const light = (d: FitDot): boolean => d.light;
-  return [
-    plot.dot(
-      s.dots.filter((d) => !light(d)),
-      { ...common, symbol: symbols[s.style] ?? 'circle', r: 3.2, fill: 'var(--surface)' },
+/** Points as they were measured, with the sign of their series; an outlier is crossed out. */
+function dots(picture: FitPicture, at: (d: FitDot) => { x: number; y: number }): SVGElement {
+  return group(
+    picture.series.flatMap((s: FitSeries) =>
+      s.dots.map((d) => {
+        const { x, y } = at(d);
+        const colour = colourOf(s.style);
+        return element('path', {
+          d: d.light ? 'M-4-4L4 4M4-4L-4 4' : symbolPath(s.style),
+          transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
+          fill: d.light ? 'none' : filledSymbol(s.style) ? colour : 'var(--surface)',
+          stroke: colour,
+          'stroke-width': 1.4,
+        });
+      }),
     ),
-    plot.dot(s.dots.filter(light), { ...common, symbol: 'times', r: 4 }),
-  ];
+  );
 }
 
-export function drawFit(picture: FitPicture, width: number): SVGElement | HTMLElement {
+function withDots(chart: ReturnType<typeof plot.plot>, picture: FitPicture, of: 'y' | 'residual'): Drawn {
+  const at = pixels(chart);
+  const place = (d: FitDot): { x: number; y: number } => at(d.x, d[of]);
+  chart.append(dots(picture, place));
+  return drawnOf(chart, margin, () =>
+    fitStops(picture).map(({ dot }) => ({ ...place(dot), dots: [place(dot)] })),
+  );
+}
+
+export function drawFit(picture: FitPicture, width: number): Drawn {
   const height = Math.round(Math.min(380, Math.max(250, width * 0.52)));
-  return plot.plot({
+  const ends = picture.series.flatMap((s) => [
+    ...s.dots.map((d) => d.y),
+    ...s.curve.flatMap((c) => [c.low, c.high]),
+  ]);
+  const chart = plot.plot({
     ...frame(picture, width, height),
     ariaLabel: picture.title,
-    y: { label: null, nice: 5 },
+    y: { label: null, nice: 5, domain: spanOf(ends) },
     marks: [
-      ...axes(width, 6),
+      ...upwards(6),
+      sideways(width),
       ...picture.series.map((s) =>
         plot.areaY(s.curve, { x: 'x', y1: 'low', y2: 'high', fill: colourOf(s.style), fillOpacity: 0.2 }),
       ),
@@ -56,23 +67,27 @@ export function drawFit(picture: FitPicture, width: number): SVGElement | HTMLEl
           y: 'y',
           stroke: colourOf(s.style),
           strokeWidth: 2,
-          strokeDasharray: dashes[s.style] ?? '',
+          strokeDasharray: dashOf(s.style),
         }),
       ),
-      ...picture.series.flatMap((s) => dots(s, 'y')),
     ],
   });
+  return withDots(chart, picture, 'y');
 }
 
-export function drawResiduals(picture: FitPicture, width: number): SVGElement | HTMLElement {
-  return plot.plot({
+export function drawResiduals(picture: FitPicture, width: number): Drawn {
+  const ends = picture.series.flatMap((s) => s.dots.map((d) => d.residual));
+  const chart = plot.plot({
     ...frame(picture, width, 170),
     ariaLabel: picture.residualLabel,
-    y: { label: null, nice: 4 },
-    marks: [
-      ...axes(width, 4),
-      plot.ruleY([0], { stroke: 'var(--ink)' }),
-      ...picture.series.flatMap((s) => dots(s, 'residual')),
-    ],
+    y: { label: null, nice: 4, domain: spanOf([0, ...ends]) },
+    marks: [...upwards(4), sideways(width), plot.ruleY([0], { stroke: 'var(--ink)' })],
   });
+  return withDots(chart, picture, 'residual');
 }
+
+const spanOf = (values: readonly number[]): [number, number] => {
+  const known = values.filter(Number.isFinite);
+  const [low, high] = [Math.min(...known), Math.max(...known)];
+  return high > low ? [low, high] : [low - 1, high + 1];
+};

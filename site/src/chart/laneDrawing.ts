@@ -10,8 +10,10 @@ import {
   type Flag,
   type Laid,
 } from './laneLayout';
-import type { LanePicture } from './lanes';
+import { allEvents, type LanePicture } from './lanes';
 import * as plot from './marks';
+import { drawnOf, marginsOf } from './paper';
+import type { Drawn } from './reading';
 import { group, textured } from './textures';
 import { tickLabel, ticksWithin } from './time';
 
@@ -26,7 +28,7 @@ const symbols = {
   ready: 'star',
 } as const satisfies Record<MarkName, string>;
 
-export function drawLanes(picture: LanePicture, width: number, onPaper = false): SVGElement | HTMLElement {
+export function drawLanes(picture: LanePicture, width: number, onPaper = false): Drawn {
   const layout = layOut(picture, width, onPaper);
   const { left, right, height, lanes, narrow, place, time, sizes } = layout;
   const { font, band, heat } = sizes;
@@ -55,14 +57,12 @@ export function drawLanes(picture: LanePicture, width: number, onPaper = false):
       ]),
     );
 
-  return plot.plot({
+  const margin = { left, right, top: 22, bottom: 26 };
+  const chart = plot.plot({
     className: 'plot',
     width,
     height,
-    marginLeft: left,
-    marginRight: right,
-    marginTop: 22,
-    marginBottom: 26,
+    ...marginsOf(margin),
     style: { fontSize: `${font}px` },
     ariaLabel: text.lanes.alt,
     x: { type: 'log', domain: [low, high], axis: null },
@@ -144,6 +144,13 @@ export function drawLanes(picture: LanePicture, width: number, onPaper = false):
       }),
     ],
   });
+  return drawnOf(chart, margin, () =>
+    allEvents(picture).map((e) => {
+      const one = lanes[e.lane];
+      const y = one ? one.top + band / 2 : 0;
+      return { x: place(e.time), y, dots: [{ x: place(e.time), y }] };
+    }),
+  );
 }
 
 function symbol(flag: Flag, mark: MarkName, x: (f: Flag) => number): plot.Dot {

@@ -1,6 +1,11 @@
 /** What the lane picture shows, drawn from the answer alone: states of the film, marks, heat, deadline, exit. */
 import type { Mark, MarkName, Result, Route, Stage } from '../generated/contract';
+import { text } from '../text';
+import { duration } from '../text/quantity';
 import { judged } from './judged';
+import type { Reading } from './reading';
+import type { KeyEntry } from './signs';
+import { times, words, type Table } from './table';
 import { logSpan } from './time';
 
 export type FilmState = 'wet' | 'touch' | 'dry' | 'cured';
@@ -116,4 +121,82 @@ export function bandsOf(marks: readonly Mark[], end: number): Band[] {
     bands.push({ state: step.state, from: step.time, to: end });
   }
   return bands;
+}
+
+/** Something that happens in a lane: a mark, an oven entered or left, the deadline, the end. */
+export interface LaneEvent {
+  lane: number;
+  time: number;
+  event: string;
+  /** What the film is from then on. */
+  state: string;
+  /** The mark, where it is one. */
+  mark: MarkName | null;
+}
+
+/** The events of a lane in the order of time. */
+export function eventsOf(lane: Lane, place: number): LaneEvent[] {
+  const t = text.lanes;
+  const stateAt = (time: number): string => {
+    const band = lane.bands.findLast((b) => b.from <= time);
+    return band ? t.states[band.state] : '';
+  };
+  const events: [time: number, event: string, mark: MarkName | null][] = [
+    ...lane.marks.map((m): [number, string, MarkName] => [
+      m.time,
+      m.note ? `${m.label} (${m.note})` : m.label,
+      m.name,
+    ]),
+    ...lane.heat.map((h): [number, string, null] => [h.from, `${t.enters} ${h.name}`, null]),
+    ...(lane.exit ? [[lane.exit.time, t.out, null] as [number, string, null]] : []),
+    [lane.deadline.time, t.deadline, null],
+    [lane.end, t.end, null],
+  ];
+  return events
+    .toSorted((a, b) => a[0] - b[0])
+    .map(([time, event, mark]) => ({ lane: place, time, event, state: stateAt(time), mark }));
+}
+
+export const allEvents = ({ lanes }: LanePicture): LaneEvent[] => lanes.flatMap(eventsOf);
+
+export function readLane({ lanes }: LanePicture, { lane, time, event, state, mark }: LaneEvent): Reading {
+  return {
+    where: lanes[lane]?.title ?? '',
+    values: [
+      { name: event, value: duration(time), ...(mark ? { sign: { kind: 'mark', mark } } : {}) },
+      { name: text.lanes.state, value: state },
+    ],
+  };
+}
+
+export function laneTable({ lanes }: LanePicture): Table {
+  const t = text.lanes;
+  return {
+    columns: [words(t.route), words(t.event), times(t.time), words(t.state)],
+    rows: lanes.flatMap((lane, i) => [
+      ...eventsOf(lane, i).map((e) => [lane.title, e.event, e.time, e.state]),
+      ...(lane.missing.length > 0
+        ? [[lane.title, t.missing({ marks: lane.missing.join(', ') }), null, null]]
+        : []),
+    ]),
+  };
+}
+
+/** What the textures and lines of the picture mean, as far as it has them. */
+export function laneKey({ lanes }: LanePicture): KeyEntry[] {
+  const t = text.lanes;
+  const heat = lanes.flatMap((l) => l.heat);
+  return [
+    ...filmStates.map((state): KeyEntry => ({
+      sign: { kind: 'texture', name: state, edge: 'var(--ink)' },
+      words: t.states[state],
+    })),
+    ...(['heated', 'cooling'] as const)
+      .filter((kind) => heat.some((h) => h.cooling === (kind === 'cooling')))
+      .map((kind): KeyEntry => ({
+        sign: { kind: 'texture', name: kind, edge: 'var(--heat)', low: true },
+        words: t[kind],
+      })),
+    { sign: { kind: 'deadline' }, words: t.deadline },
+  ];
 }

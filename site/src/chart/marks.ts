@@ -8,11 +8,9 @@ export {
   gridY,
   line,
   plot,
-  pointerX,
   rect,
   ruleX,
   ruleY,
   text,
-  tip,
   type Dot,
 } from '@observablehq/plot';

@@ -2,23 +2,23 @@
 import { number } from '../text/quantity';
 import type { ProfilePicture } from './curves';
 import * as plot from './marks';
+import { drawnOf, heightOf, marginsOf, pixels } from './paper';
+import type { Drawn } from './reading';
 
-export function drawProfiles(picture: ProfilePicture, width: number): SVGElement | HTMLElement {
-  const height = Math.round(Math.min(300, Math.max(220, width * 0.5)));
+const margin = { left: 46, right: 14, top: 22, bottom: 24 };
+
+export function drawProfiles(picture: ProfilePicture, width: number): Drawn {
   const last = Math.max(1, picture.lines.length - 1);
   // Each letter sits at a height of its own, so that lines that end together do not pile them up.
   const letters = picture.lines.flatMap((l, i) => {
     const at = l.points[Math.round((l.points.length - 1) * (0.3 + (0.6 * i) / (last + 1)))];
     return at ? [{ ...at, key: l.key }] : [];
   });
-  return plot.plot({
+  const chart = plot.plot({
     className: 'plot',
     width,
-    height,
-    marginLeft: 46,
-    marginRight: 14,
-    marginTop: 22,
-    marginBottom: 24,
+    height: heightOf(width),
+    ...marginsOf(margin),
     style: { fontSize: '11.5px' },
     ariaLabel: picture.title,
     // The inset keeps lines at zero, and their letters, off the labels of the other axis.
@@ -28,7 +28,7 @@ export function drawProfiles(picture: ProfilePicture, width: number): SVGElement
       plot.gridX({ ticks: 6, stroke: 'var(--line)', strokeOpacity: 1 }),
       plot.ruleY([0, 1], { stroke: 'var(--edge)' }),
       plot.axisX({ label: null, tickSize: 4, ticks: 6, tickFormat: (v: number) => number(v) }),
-      plot.axisY({ label: null, tickSize: 0, ticks: 5 }),
+      plot.axisY({ label: null, tickSize: 0, ticks: 5, tickFormat: (v: number) => number(v) }),
       ...picture.lines.map((l, i) =>
         plot.line(l.points, {
           x: 'x',
@@ -49,4 +49,12 @@ export function drawProfiles(picture: ProfilePicture, width: number): SVGElement
       }),
     ],
   });
+  const at = pixels(chart);
+  return drawnOf(chart, margin, (frame) =>
+    (picture.lines[0]?.points ?? []).map(({ y }, i) => ({
+      x: frame.left,
+      y: at(0, y).y,
+      dots: picture.lines.map((l) => at(l.points[i]?.x ?? NaN, y)),
+    })),
+  );
 }

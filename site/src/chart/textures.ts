@@ -114,7 +114,7 @@ export function group(children: readonly SVGElement[]): SVGElement {
   return made;
 }
 
-function element(name: string, attributes: Record<string, string | number>): SVGElement {
+export function element(name: string, attributes: Record<string, string | number>): SVGElement {
   const made = document.createElementNS(svg, name) as SVGElement;
   for (const [key, value] of Object.entries(attributes)) {
     made.setAttribute(key, typeof value === 'number' ? String(Number(value.toFixed(2))) : value);

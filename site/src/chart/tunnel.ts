@@ -1,6 +1,10 @@
 /** What the tunnel picture shows, drawn from the answer alone: zones, histories over the way, marks, exit. */
 import type { Curves, Mark, MarkName, Route, Stage } from '../generated/contract';
 import { detail } from '../text/detail';
+import { duration, number } from '../text/quantity';
+import type { Reading as Read } from './reading';
+import { amount, shownIn, unitOf } from './scale';
+import { numbers, times, words, type Column, type Table } from './table';
 
 export type ZoneKind = 'heated' | 'cooling' | 'infrared';
 
@@ -89,8 +93,8 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
     values: times.map((t, i) => to(valueAt(route.curves, of, t, sideOf(times, i)))),
   });
   const names = detail.tunnel.lines;
-  const celsius = (kelvin: number): number => kelvin - 273.15;
-  const grams = (ratio: number): number => ratio * 1e3;
+  const celsius = (kelvin: number): number => shownIn(kelvin, 'temperature');
+  const grams = (ratio: number): number => shownIn(ratio, 'water');
   const cures = route.curves.mean_conversion.some((c) => c > 0);
   const marks = route.marks.filter((m) => shown.includes(m.name));
   const reached = marks.filter((m): m is Mark & { time_s: number } => m.time_s !== null && m.time_s > 0);
@@ -109,7 +113,7 @@ export function tunnelPicture(route: Route): TunnelPicture | null {
       line(names.mean, 1, 'mean_water_kg_per_kg', grams),
       line(names.outer, 2, 'outer_water_kg_per_kg', grams),
     ].map((l) => ({ ...l, name: detail.tunnel.waterOf({ line: l.label }) })),
-    conversion: cures ? line(names.conversion, 3, 'mean_conversion', (x) => x * 100) : null,
+    conversion: cures ? line(names.conversion, 3, 'mean_conversion', (x) => shownIn(x, 'share')) : null,
     marks: byTime
       .filter((m) => m.time_s >= entered && m.time_s <= left)
       .map((m) => ({ name: m.name, label: m.label, text: m.text, at: placeAt(m.time_s) })),
@@ -220,3 +224,78 @@ export function eventsOf(picture: TunnelPicture): TunnelEvent[] {
     .toSorted((a, b) => a.at - b.at)
     .map(({ at, event }) => ({ event, reading: readAt(picture, at) }));
 }
+
+/** Places along the tunnel that a cursor stops at [m]. */
+export const tunnelStops = ({ length }: TunnelPicture): number[] =>
+  Array.from({ length: 161 }, (_, i) => (length * i) / 160);
+
+/** What is read at a place, in words. */
+export function readTunnel(picture: TunnelPicture, position: number): Read {
+  const reading = readAt(picture, position);
+  const t = detail.tunnel;
+  const line = (l: TunnelLine, value: number | undefined, unit: string) => ({
+    name: l.name,
+    value: `${number(value ?? NaN)} ${unit}`,
+    sign: { kind: 'line', style: l.style } as const,
+  });
+  return {
+    where: t.readAt({
+      metres: amount(reading.position, 'length'),
+      inside: duration(reading.inside),
+      after: duration(reading.after),
+    }),
+    values: [
+      ...(reading.zone ? [{ name: reading.zone.name, value: t.kinds[reading.zone.kind] }] : []),
+      ...picture.temperatures.map((l, i) => line(l, reading.temperatures[i], unitOf('temperature'))),
+      ...picture.water.map((l, i) => line(l, reading.water[i], unitOf('water'))),
+      ...(picture.conversion && reading.conversion !== null
+        ? [line(picture.conversion, reading.conversion, unitOf('share'))]
+        : []),
+    ],
+  };
+}
+
+/** The lines of the picture as columns of a table, in their order. */
+export const lineColumns = (picture: TunnelPicture): Column[] => [
+  ...picture.temperatures.map((l) => numbers(l.name, unitOf('temperature'))),
+  ...picture.water.map((l) => numbers(l.name, unitOf('water'))),
+  ...(picture.conversion ? [numbers(picture.conversion.name, unitOf('share'))] : []),
+];
+
+const lineValues = (r: Reading): number[] => [
+  ...r.temperatures,
+  ...r.water,
+  ...(r.conversion === null ? [] : [r.conversion]),
+];
+
+/** The whole histories along the tunnel. */
+export const tunnelTable = (picture: TunnelPicture): Table => ({
+  columns: [
+    numbers(detail.tunnel.position, unitOf('length')),
+    times(detail.tunnel.time),
+    ...lineColumns(picture),
+  ],
+  rows: picture.positions.map((position, i) => [
+    shownIn(position, 'length'),
+    picture.timeAt(position),
+    ...[...picture.temperatures, ...picture.water, ...(picture.conversion ? [picture.conversion] : [])].map(
+      (l) => l.values[i] ?? null,
+    ),
+  ]),
+});
+
+/** The way through the tunnel as a short table: zones entered, marks reached, the exit. */
+export const eventTable = (picture: TunnelPicture): Table => ({
+  columns: [
+    words(detail.tunnel.event),
+    numbers(detail.tunnel.position, unitOf('length')),
+    times(detail.tunnel.time),
+    ...lineColumns(picture),
+  ],
+  rows: eventsOf(picture).map(({ event, reading }) => [
+    event,
+    shownIn(reading.position, 'length'),
+    reading.after,
+    ...lineValues(reading),
+  ]),
+});

@@ -2,11 +2,13 @@
  * Lays the tunnel picture out in pixels: minutes above, the zones to scale, the marks, a strip of temperatures and one
  * of water and conversion, metres below, all on one axis.
  */
+import { pictures } from '../text/pictures';
 import { detail } from '../text/detail';
 import { duration, number, temperature, water } from '../text/quantity';
 import { heightAt, placeNames, type NamePlace, type Pixel } from './beside';
 import { placeFlags, rowsOf } from './flags';
 import { textWidth } from './measure';
+import { amount, shownIn, unitOf, withUnit } from './scale';
 import { roundSpan, roundTicks } from './ticks';
 import { linearUnit } from './time';
 import type { TunnelLine, TunnelMark, TunnelPicture, TunnelZone } from './tunnel';
@@ -85,14 +87,18 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   const minutes = roundTicks(0, picture.passing / unit.seconds, spread)
     .map((v) => ({ at: x(picture.placeAt(picture.entered + v * unit.seconds)), words: number(v) }))
     .filter((t) => t.at <= right - 12); // the exit's own line stands there
-  const metres = roundTicks(0, picture.length, spread).map((v) => ({ at: x(v), words: number(v) }));
+  const long = shownIn(picture.length, 'length');
+  const metres = roundTicks(0, long, spread).map((v) => ({
+    at: left + (v / long) * (right - left),
+    words: number(v),
+  }));
 
   const zones = boxesOf(picture.zones, x);
   const zonesTop = 36;
   const tallest = Math.max(...zones.map((z) => z.words.length));
   const zonesBottom = zonesTop + zoneStrip + tallest * lineHeight + 8;
 
-  const words = picture.marks.map((m) => `${m.label}, ${number(m.at)} m`);
+  const words = picture.marks.map((m) => `${m.label}, ${amount(m.at, 'length')}`);
   const placed = placeFlags(
     picture.marks.map((m, i) => ({ x: x(m.at), width: textWidth(words[i] ?? '', font) + besideGlyph + 2 })),
     right,
@@ -108,9 +114,17 @@ export function drawTunnel(picture: TunnelPicture, width: number): TunnelDrawing
   const across = picture.positions.map(x);
   const t = detail.tunnel;
   const top = marksBottom + 20;
-  const hot = stripOf(t.temperature, picture.temperatures, null, across, top, tall[0] ?? 0, false);
+  const hot = stripOf(
+    withUnit(t.temperature, unitOf('temperature')),
+    picture.temperatures,
+    null,
+    across,
+    top,
+    tall[0] ?? 0,
+    false,
+  );
   const wet = stripOf(
-    t.water,
+    withUnit(t.water, pictures.ofSolids({ unit: unitOf('water') })),
     picture.water,
     picture.conversion,
     across,
@@ -187,7 +201,7 @@ function stripOf(
   const frame = { left: across[0] ?? 0, right: across.at(-1) ?? 0, top, bottom };
   return {
     title,
-    rightTitle: other ? detail.tunnel.conversion : '',
+    rightTitle: other ? withUnit(detail.tunnel.conversion, unitOf('share')) : '',
     top,
     bottom,
     ticks: roundTicks(...span, 5).map((v) => ({ at: y(v), words: number(v) })),

@@ -1,5 +1,13 @@
 /** A window of good settings, shaped for drawing: areas from the lattice of the picture, bent to the located limits. */
 
+import { pictures } from '../text/pictures';
+import { plan } from '../text/plan';
+import { number } from '../text/quantity';
+import type { Reading } from './reading';
+import type { KeyEntry } from './signs';
+import { numbers, words, type Table } from './table';
+import { failureOf } from './textures';
+
 /** One axis in the unit that is shown. */
 export interface WindowAxis {
   label: string;
@@ -248,3 +256,51 @@ export function rowsOf({ x, y, columns: n, cells }: WindowPicture, count = 9): W
     };
   });
 }
+
+/** The table of the whole picture: each setting with what holds there. */
+export function windowTable({ x, y, limits, columns: n, cells }: WindowPicture): Table {
+  const middle = ({ low, high }: WindowAxis, k: number): number => low + ((high - low) * (k + 0.5)) / n;
+  return {
+    columns: [numbers(x.label, x.unit), numbers(y.label, y.unit), words(pictures.window.verdict)],
+    rows: cells.map((c, k) => [middle(x, k % n), middle(y, Math.floor(k / n)), verdictWords(limits, c)]),
+  };
+}
+
+export const verdictWords = (limits: readonly string[], verdict: number): string =>
+  verdict === good ? plan.window.readGood : `${verdict + 1} ${limits[verdict] ?? ''}`;
+
+export const axisAmount = (v: number, axis: WindowAxis): string =>
+  `${number(Number(v.toPrecision(4)))}${axis.unit ? ` ${axis.unit}` : ''}`;
+
+/** Settings along each side that a cursor stops at, row by row from the lower left. */
+export const windowStops = 81;
+
+export function spotOf({ x, y }: WindowPicture, stop: number): WindowSpot {
+  const along = ({ low, high }: WindowAxis, k: number): number =>
+    low + ((high - low) * k) / (windowStops - 1);
+  return { x: along(x, stop % windowStops), y: along(y, Math.floor(stop / windowStops)) };
+}
+
+export function stopAt({ x, y }: WindowPicture, spot: WindowSpot): number {
+  const place = (v: number, { low, high }: WindowAxis): number =>
+    Math.min(windowStops - 1, Math.max(0, Math.round(((v - low) / (high - low)) * (windowStops - 1))));
+  return place(spot.y, y) * windowStops + place(spot.x, x);
+}
+
+export function readWindow(picture: WindowPicture, stop: number): Reading {
+  const spot = spotOf(picture, stop);
+  const { x, y, limits } = picture;
+  return {
+    where: verdictWords(limits, verdictAt(picture, spot)),
+    values: [
+      { name: x.label, value: axisAmount(spot.x, x) },
+      { name: y.label, value: axisAmount(spot.y, y) },
+    ],
+  };
+}
+
+export const windowKey = ({ limits }: WindowPicture): KeyEntry[] =>
+  limits.map((limit, k) => ({
+    sign: { kind: 'texture', name: failureOf(k), edge: 'var(--edge)' },
+    words: `${k + 1} ${limit}`,
+  }));

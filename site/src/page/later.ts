@@ -2,3 +2,4 @@
 export { UnitReader } from '../state/units';
 export { default as PrintSheet } from './PrintSheet.svelte';
 export { default as RouteTabs } from './RouteTabs.svelte';
+export { default as LaneFigure } from '../chart/LaneFigure.svelte';

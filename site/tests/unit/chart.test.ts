@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { curvePicture, profilePicture, rowsOf } from '../../src/chart/curves';
+import { curvePicture, curveTable, profilePicture, stopsOf } from '../../src/chart/curves';
 import { placeFlags, type Flag, type Placed } from '../../src/chart/flags';
 import { bandsOf, lanePicture } from '../../src/chart/lanes';
 import { linearUnit, logSpan, tickLabel, ticksWithin } from '../../src/chart/time';
@@ -105,11 +105,16 @@ describe('curves', () => {
     expect(last).toBeGreaterThanOrEqual(picture.domain[1]);
   });
 
-  test('the table tells the same values', () => {
-    const picture = curvePicture(tunnel, 'conversion', true);
-    const rows = rowsOf(picture, 4);
-    expect(rows.length).toBeLessThanOrEqual(5);
-    expect(rows.at(-1)?.values[0]).toBeCloseTo(97, 10);
+  test('the table tells the same values, by time in seconds', () => {
+    const picture = curvePicture(tunnel, 'conversion', false);
+    const { columns, rows } = curveTable(picture);
+    expect(columns.map((c) => c.unit)).toEqual(['s', '%', '%']);
+    const stops = stopsOf(picture);
+    expect(rows.length).toBe(stops.length);
+    stops.forEach((stop, i) => {
+      expect(rows[i]?.[0]).toBeCloseTo((picture.series[0]?.points[stop]?.x ?? NaN) * 60, 9);
+      expect(rows[i]?.[1]).toBe(picture.series[0]?.points[stop]?.y);
+    });
   });
 
   test('a profile goes from the part to the surface', () => {

@@ -12,6 +12,7 @@ const parts: Record<Part, true> = {
   trial: true,
   offline: true,
   settings: true,
+  pictures: true,
 };
 if (!choices.some((c) => c.tag === 'en')) throw new Error('There is no English.');
 await fetchWords(...(Object.keys(parts) as Part[]));
