@@ -83,15 +83,15 @@ func (r *run) moistStages() []result.MoistStage {
 	return out
 }
 
-// steepest is the vapour at the surface [kg/kg] up to which a chart stretches: that over water of 70 °C. A film nearer to its
+// steepest is the vapour at the surface [kg/kg] up to which a chart stretches: about that over water of 70 °C. A film nearer to its
 // boiling point would press everything else to the floor.
 const steepest = 0.3
 
-// frame chooses the chart's borders: all air and film temperatures with some room, round to 5 K, and the highest humidity
-// ratio of air or surface with a tenth to spare.
+// frame chooses the chart's borders: all temperatures of air and film and the dew points above freezing, with some room, round
+// to 5 K, and the highest humidity ratio of air or surface with a tenth to spare.
 func frame(m *result.MoistAir) {
 	c := &m.Course
-	low := min(slices.Min(c.AirTemperature), slices.Min(c.FilmTemperature))
+	low := min(slices.Min(c.AirTemperature), slices.Min(c.FilmTemperature), slices.Min(c.DewPoint))
 	high := max(slices.Max(c.AirTemperature), slices.Max(c.FilmTemperature))
 	const zero = 273.15
 	m.Low = max(zero, zero+5*math.Floor((low-zero-3)/5))

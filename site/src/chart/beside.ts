@@ -24,10 +24,12 @@ export interface Frame {
 /** From the middle of a word to its line. */
 const off = 11;
 const halfHeight = 7;
+/** Lines that are nearer than this cannot be told apart by a name beside them [px]. */
+const tellable = 5;
 /** More room than this makes no name easier to read. */
 const enough = 16;
 
-/** Names with less room than `least` [px] to the nearest line or name are left out. */
+/** Names with less room than `least` [px] to the nearest line or name are left out, and those whose line never runs apart from the others. */
 export function placeNames(lines: readonly Named[], frame: Frame, least = -Infinity): NamePlace[] {
   const placed: (NamePlace & { width: number })[] = [];
   for (const line of lines) {
@@ -35,7 +37,7 @@ export function placeNames(lines: readonly Named[], frame: Frame, least = -Infin
     let most = -Infinity;
     for (const candidate of candidatesOf(line, frame)) {
       const room = Math.min(roomAmongLines(candidate, line.width, lines), roomAmongNames(candidate, placed));
-      if (room < least) continue;
+      if (room < least || (Number.isFinite(least) && apart(line, candidate.x, lines) < tellable)) continue;
       // Where the lines run apart it is plain which one is meant. Of equally good places the later one.
       const plain = room > 2 ? Math.min(apart(line, candidate.x, lines), enough) / 2 : 0;
       const worth = Math.min(room, enough) + plain;

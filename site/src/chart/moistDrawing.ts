@@ -54,6 +54,8 @@ export function drawMoist(picture: MoistPicture, width: number): Drawn {
 
   // The chart itself.
   const taken: Box[] = [];
+  const saturated = picture.saturation.map(at);
+  end(pictures.moist.saturation, saturated.at(-1));
   for (const l of picture.wetBulbs) {
     const points = l.points.map(at);
     svg.append(path(points, chartLines.wetBulb));
@@ -65,10 +67,8 @@ export function drawMoist(picture: MoistPicture, width: number): Drawn {
     svg.append(path(points, chartLines.humidity));
     end(l.name, points.at(-1));
   }
-  const saturated = picture.saturation.map(at);
-  svg.append(path(saturated, chartLines.saturation));
-  end(pictures.moist.saturation, saturated.at(-1));
   svg.append(
+    path(saturated, chartLines.saturation),
     line(frame.left, frame.bottom, frame.right, frame.bottom, { stroke: 'var(--edge)' }),
     line(frame.right, frame.top, frame.right, frame.bottom, { stroke: 'var(--edge)' }),
   );
@@ -81,15 +81,13 @@ export function drawMoist(picture: MoistPicture, width: number): Drawn {
     );
   }
   const films = cut(picture.film.map(at), frame);
+  const airs = cut(picture.air.map(at), frame);
   svg.append(
-    path(cut(picture.air.map(at), frame), {
-      stroke: colourOf(2),
-      'stroke-width': 2.1,
-      'stroke-dasharray': dashOf(2),
-    }),
     path(films, { stroke: 'var(--surface)', 'stroke-width': 4.6 }),
-    path(films, { stroke: colourOf(1), 'stroke-width': 2.3 }),
+    path(films, { stroke: colourOf(1), 'stroke-width': 2.6 }),
     group(heads(films)),
+    // Over the film: where both go the same way, its dashes let the film's line through.
+    path(airs, { stroke: colourOf(2), 'stroke-width': 1.8, 'stroke-dasharray': dashOf(2) }),
   );
   for (const { dew } of picture.airs) {
     if (!dew || !inside(dew)) continue;
@@ -221,13 +219,14 @@ function heads(points: readonly Pixel[]): SVGElement[] {
   return made;
 }
 
-/** Numbers of stages at their air. */
-function badge(words: string, { x, y }: Pixel, { right }: Frame): SVGElement {
+/** The air of some stages: a dot, and their numbers beside it on the side that has the room. */
+function badge(words: string, { x, y }: Pixel, { right, top }: Frame): SVGElement {
   const wide = Math.max(17, textWidth(words, font, 700) + 9);
-  const left = Math.min(x - wide / 2, right - wide);
+  const left = Math.min(x + 5, right - wide - 2);
+  const middle = y - 17 < top ? y + 16 : y - 16;
   const made = element('text', {
     x: left + wide / 2,
-    y: y + 4,
+    y: middle + 4,
     'text-anchor': 'middle',
     'font-size': font,
     'font-weight': 700,
@@ -235,9 +234,17 @@ function badge(words: string, { x, y }: Pixel, { right }: Frame): SVGElement {
   });
   made.textContent = words;
   return group([
+    element('circle', {
+      cx: x,
+      cy: y,
+      r: 4,
+      fill: colourOf(2),
+      stroke: 'var(--surface)',
+      'stroke-width': 1.2,
+    }),
     element('rect', {
       x: left,
-      y: y - 8.5,
+      y: middle - 8.5,
       width: wide,
       height: 17,
       rx: 8.5,

@@ -16,7 +16,9 @@ export type Sign =
   | { kind: 'diamond' }
   /** A line of the moist-air chart itself. */
   | { kind: 'chart'; of: keyof typeof chartLines }
-  | { kind: 'failing'; style: number };
+  | { kind: 'failing'; style: number }
+  | { kind: 'bar' }
+  | { kind: 'error' };
 
 export interface KeyEntry {
   sign: Sign;
@@ -94,6 +96,15 @@ export function drawSign(sign: Sign): SVGElement {
         fill: 'var(--surface)',
         stroke: colourOf(4),
         'stroke-width': 1.6,
+      });
+    case 'bar':
+      return element('rect', { x: 1, y: 2, width: 24, height: 10, fill: 'var(--accent)' });
+    case 'error':
+      return element('path', {
+        d: 'M4 3v8m0-4H22m0-4v8',
+        stroke: 'var(--ink)',
+        'stroke-width': 1.4,
+        fill: 'none',
       });
     case 'chart':
       return element('line', { x1: 1, x2: 25, y1: 7, y2: 7, ...chartLines[sign.of] });

@@ -74,9 +74,15 @@ export const spreadWording =
   });
 
 /** What a day costs on every route; quantity is asked about besides. */
+/** Points of the cost curves: enough that a step for a further unit looks like one. */
+const costPoints = 601;
+
 export const costWording =
   (quantity: number | null): Wording =>
-  () => ({ op: 'costs', costs: { quantity_m2_per_day: quantity, highest_m2_per_day: 0, points: 0 } });
+  () => ({
+    op: 'costs',
+    costs: { quantity_m2_per_day: quantity, highest_m2_per_day: 0, points: costPoints },
+  });
 
 /** The goal is stated, so that the core need not find it out again. */
 export const studyOf = ({ route, goal }: Aims): Study => ({ route, goal });
