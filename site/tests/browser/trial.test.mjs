@@ -151,12 +151,14 @@ for (const which of ['weight', 'recorder', 'cure', 'sorption']) {
 }
 
 test('points and curve are saved as a table', async () => {
-  await press('[data-trial="csv"]');
+  await press('.trial figure .opener');
+  await view.page.waitForSelector('.trial figure [data-save=csv]');
+  await press('.trial figure [data-save=csv]');
   const text = await screen.until(async () => {
     assert.ok((await readdir(view.downloads)).includes('fit-sorption.csv'));
     return readFile(join(view.downloads, 'fit-sorption.csv'), 'utf8');
   }, 10);
-  assert.match(text, /^what,series,line,relative humidity,water content \[kg\/kg\],/);
+  assert.match(text, /^\ufeffwhat,series,line,relative humidity,water content \[kg\/kg\],/);
   assert.ok(text.split('\n').filter((l) => l.startsWith('curve,')).length > 20);
 });
 
