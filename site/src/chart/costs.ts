@@ -5,7 +5,7 @@ import { pictures } from '../text/pictures';
 import { plan } from '../text/plan';
 import { number } from '../text/quantity';
 import type { Reading } from './reading';
-import { withUnit } from './scale';
+import { shownIn, unitOf, withUnit } from './scale';
 import type { KeyEntry, Sign } from './signs';
 import { numbers, type Table } from './table';
 
@@ -33,10 +33,10 @@ export const costPicture = (costs: PlanCosts): CostPicture => ({
     name: r.met ? text.routes[r.route] : pictures.cost.missed({ route: text.routes[r.route] }),
     style: styles[r.route],
     met: r.met,
-    points: r.cost_per_day.map((y, i) => ({ x: costs.quantity_m2_per_day[i] ?? NaN, y })),
+    points: r.cost_per_day.map((y, i) => ({ x: shownIn(costs.quantity_m2_per_day[i] ?? NaN, 'area'), y })),
     units: r.units,
   })),
-  asked: costs.asked?.quantity_m2_per_day ?? null,
+  asked: costs.asked ? shownIn(costs.asked.quantity_m2_per_day, 'area') : null,
 });
 
 /** Where nothing has a price there is nothing to draw. */
@@ -50,7 +50,7 @@ export const costKey = ({ lines }: CostPicture): KeyEntry[] =>
 
 export function readCost({ lines, currency }: CostPicture, point: number): Reading {
   return {
-    where: `${number(lines[0]?.points[point]?.x ?? NaN)} ${plan.costs.unit}`,
+    where: `${number(lines[0]?.points[point]?.x ?? NaN)} ${plan.costs.unit({ unit: unitOf('area') })}`,
     values: lines.map((l) => ({
       name: l.name,
       value: `${number(l.points[point]?.y ?? NaN)}${currency ? ` ${currency}` : ''}`,
@@ -61,7 +61,7 @@ export function readCost({ lines, currency }: CostPicture, point: number): Readi
 
 export const costTable = ({ lines, currency }: CostPicture): Table => ({
   columns: [
-    numbers(plan.costs.quantity, ''),
+    numbers(plan.costs.faces, plan.costs.unit({ unit: unitOf('area') })),
     ...lines.flatMap((l) => [numbers(l.name, currency), numbers(pictures.cost.units({ route: l.name }), '')]),
   ],
   rows: (lines[0]?.points ?? []).map((p, i) => [
@@ -71,3 +71,5 @@ export const costTable = ({ lines, currency }: CostPicture): Table => ({
 });
 
 export const costAxis = (currency: string): string => withUnit(plan.costs.y, currency);
+export const quantityAxis = (): string =>
+  withUnit(plan.costs.faces, plan.costs.unit({ unit: unitOf('area') }));

@@ -204,6 +204,10 @@ export const curveTable = (picture: CurvePicture): Table => ({
   ]),
 });
 
+/** The stages by the numbers that stand over them. */
+export const stageKey = (stages: readonly Pick<Stretch, 'number' | 'name'>[]): KeyEntry[] =>
+  stages.map((s) => ({ sign: { kind: 'letter', letter: String(s.number) }, words: s.name }));
+
 export const seriesKey = (series: readonly Pick<Series, 'name' | 'style'>[]): KeyEntry[] =>
   series.map(({ name, style }) => ({ sign: { kind: 'line', style }, words: name }));
 

@@ -145,6 +145,10 @@ function settled(drawing: SVGElement): SVGElement {
   host.className = 'on-paper';
   host.append(drawing);
   document.body.append(host);
+  // Variables are settled at the root; nothing is painted before it is as it was.
+  const { dataset } = document.documentElement;
+  const { theme } = dataset;
+  dataset.theme = 'light';
   try {
     const found = [...drawing.querySelectorAll(shapes)].map((shape) => {
       const style = getComputedStyle(shape);
@@ -161,6 +165,8 @@ function settled(drawing: SVGElement): SVGElement {
     }
   } finally {
     host.remove();
+    if (theme === undefined) delete dataset.theme;
+    else dataset.theme = theme;
   }
   for (const one of [drawing, ...drawing.querySelectorAll('*')]) {
     for (const name of one.getAttributeNames())

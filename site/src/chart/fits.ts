@@ -3,7 +3,7 @@ import type { FitAxes, ResultFit } from '../generated/contract';
 import { trial } from '../text/trial';
 import { number } from '../text/quantity';
 import type { Reading } from './reading';
-import { differenceOf, scaleOf, withUnit, type Quantity } from './scale';
+import { differenceOf, shownDifference, shownIn, unitOf, withUnit, type Quantity } from './scale';
 import type { KeyEntry } from './signs';
 import { numbers, words, type Table } from './table';
 import { linearUnit } from './time';
@@ -47,15 +47,15 @@ export interface FitPicture {
   domain: [number, number];
 }
 
+/** An axis: SI to what is shown, for values and for differences such as residuals. */
 interface Scale {
   unit: string;
-  factor: number;
-  offset: number;
-  /** Of a difference, such as a residual. */
   apart: string;
+  value(si: number): number;
+  difference(si: number): number;
 }
 
-/** How the units of the core's axes are shown. */
+/** What the units of the core's axes measure. */
 const quantities: Readonly<Record<string, Quantity>> = {
   K: 'temperature',
   'kg/m²': 'coat',
@@ -63,19 +63,22 @@ const quantities: Readonly<Record<string, Quantity>> = {
   '1': 'share',
 };
 
-const bare: Scale = { unit: '', factor: 1, offset: 0, apart: '' };
-
-function shownScale(of: Quantity): Scale {
-  const { symbol, factor, offset } = scaleOf(of);
-  return { unit: symbol, factor, offset, apart: differenceOf(of) };
-}
+const same = (v: number): number => v;
 
 function axisScale(unit: string, most: number): Scale {
   const of = quantities[unit];
-  if (of) return shownScale(of);
-  if (unit !== 's') return bare;
+  if (of) {
+    return {
+      unit: unitOf(of),
+      apart: differenceOf(of),
+      value: (v) => shownIn(v, of),
+      difference: (v) => shownDifference(v, of),
+    };
+  }
+  if (unit !== 's') return { unit: '', apart: '', value: same, difference: same };
   const { seconds, name } = linearUnit(most);
-  return { unit: name, factor: 1 / seconds, offset: 0, apart: name };
+  const inUnit = (v: number): number => v / seconds;
+  return { unit: name, apart: name, value: inUnit, difference: inUnit };
 }
 
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
@@ -84,8 +87,7 @@ export function fitPicture(fit: ResultFit, residual: string): FitPicture {
   const axes: FitAxes = fit.axes;
   const most = Math.max(0, ...fit.points.map((p) => p.x), ...fit.curves.flatMap((c) => c.x.slice(-1)));
   const [x, y] = [axisScale(axes.x_unit, most), axisScale(axes.y_unit, 0)];
-  const across = (v: number): number => v * x.factor + x.offset;
-  const up = (v: number): number => v * y.factor + y.offset;
+  const [across, up] = [x.value, y.value];
   const ends = [...fit.points.map((p) => p.x), ...fit.curves.flatMap((c) => c.x)].map(across);
   const names = [...new Set([...fit.points.map((p) => p.series), ...fit.curves.map((c) => c.series)])];
   return {
@@ -105,7 +107,7 @@ export function fitPicture(fit: ResultFit, residual: string): FitPicture {
         .map((p) => ({
           x: across(p.x),
           y: up(p.y),
-          residual: p.residual * y.factor,
+          residual: y.difference(p.residual),
           predicted: up(p.predicted),
           light: p.weight < 0.5,
           line: p.line,

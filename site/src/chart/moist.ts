@@ -2,7 +2,7 @@
 import type { ChartLine, MoistAir, MarkName, Route } from '../generated/contract';
 import { pictures } from '../text/pictures';
 import { duration, percent } from '../text/quantity';
-import type { Point } from './curves';
+import { stageKey, type Point } from './curves';
 import { glyphs } from './glyphs';
 import type { Reading } from './reading';
 import { amount, shownIn, unitOf, withUnit } from './scale';
@@ -177,7 +177,7 @@ export function moistTable(chart: MoistAir, route: Route): Table {
   };
 }
 
-export function moistKey({ marks }: MoistPicture): KeyEntry[] {
+export function moistKey({ marks, stages }: MoistPicture): KeyEntry[] {
   const t = pictures.moist;
   return [
     { sign: { kind: 'line', style: 1 }, words: t.film },
@@ -187,6 +187,7 @@ export function moistKey({ marks }: MoistPicture): KeyEntry[] {
     { sign: { kind: 'chart', of: 'humidity' }, words: t.relatives },
     { sign: { kind: 'chart', of: 'wetBulb' }, words: t.wetBulbs },
     ...marks.map((m): KeyEntry => ({ sign: { kind: 'mark', mark: m.name }, words: m.label })),
+    ...stageKey(stages),
   ];
 }
 

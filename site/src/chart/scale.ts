@@ -1,32 +1,37 @@
 /**
- * How the quantities of pictures are shown: the one table of units here, so that axis, read-out, table and file agree. Shown =
- * SI · factor + offset, as in the display entries of the job's fields.
+ * How the quantities of pictures are shown: axis, read-out, table and file of a picture take unit and factor from here, and this takes
+ * them from the measures of the core's catalogue, which follow the units that were chosen.
  */
-import type { Display } from '../generated/contract';
-import { number } from '../text/quantity';
+import type { Measures } from '../generated/contract';
+import { number, shownIn as shownMeasure, unitOf as unitOfMeasure } from '../text/quantity';
 
-export type Quantity = 'temperature' | 'water' | 'humidity' | 'share' | 'length' | 'coat';
+export type Quantity = 'temperature' | 'water' | 'humidity' | 'share' | 'length' | 'coat' | 'area';
 
-const scales: Readonly<Record<Quantity, Pick<Display, 'symbol' | 'factor' | 'offset'>>> = {
-  temperature: { symbol: '°C', factor: 1, offset: -273.15 },
-  water: { symbol: 'g/kg', factor: 1e3, offset: 0 },
-  humidity: { symbol: 'g/kg', factor: 1e3, offset: 0 },
-  share: { symbol: '%', factor: 100, offset: 0 },
-  length: { symbol: 'm', factor: 1, offset: 0 },
-  coat: { symbol: 'g/m²', factor: 1e3, offset: 0 },
+/** A share is no measure: per cent are per cent everywhere. */
+const measures: Readonly<Record<Exclude<Quantity, 'share'>, keyof Measures>> = {
+  temperature: 'temperature',
+  water: 'film_water',
+  humidity: 'air_humidity',
+  length: 'length',
+  coat: 'coat_weight',
+  area: 'area',
 };
 
-export const scaleOf = (of: Quantity): Pick<Display, 'symbol' | 'factor' | 'offset'> => scales[of];
-export const unitOf = (of: Quantity): string => scales[of].symbol;
-/** An SI number in the unit that is shown. */
-export const shownIn = (si: number, of: Quantity): number => si * scales[of].factor + scales[of].offset;
+export const unitOf = (of: Quantity): string => (of === 'share' ? '%' : unitOfMeasure(measures[of]));
 
-/** A name with its unit, as axes and the heads of tables have it. */
-export const withUnit = (name: string, unit: string): string => (unit ? `${name} (${unit})` : name);
+/** An SI number in the unit that is shown. */
+export const shownIn = (si: number, of: Quantity): number =>
+  of === 'share' ? si * 100 : shownMeasure(measures[of], si);
 
 /** The unit of a difference: a scale with a zero of its own has another sign for it. */
-const apart: Partial<Record<Quantity, string>> = { temperature: 'K' };
-export const differenceOf = (of: Quantity): string => apart[of] ?? unitOf(of);
+export const differenceOf = (of: Quantity): string =>
+  of === 'temperature' ? unitOfMeasure('temperature_step') : unitOf(of);
+
+/** A difference in SI as it is shown. */
+export const shownDifference = (si: number, of: Quantity): number => shownIn(si, of) - shownIn(0, of);
 
 /** An SI number as it is read, with its unit. */
 export const amount = (si: number, of: Quantity): string => `${number(shownIn(si, of))} ${unitOf(of)}`;
+
+/** A name with its unit, as axes and the heads of tables have it. */
+export const withUnit = (name: string, unit: string): string => (unit ? `${name} (${unit})` : name);

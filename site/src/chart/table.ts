@@ -1,5 +1,6 @@
 /** The values of a picture as a table: what a screen reader is read, and what a file of values holds. One is made of the other. */
 import { duration, number } from '../text/quantity';
+import { decimalMark } from '../text/say';
 import { withUnit } from './scale';
 
 export type Cell = number | string | null;
@@ -46,7 +47,7 @@ const quoted = (cell: string, separator: string): string =>
  * The whole table as a file for other programs (RFC 4180), in the units that the picture shows. Where the decimal mark is a comma, cells are
  * parted by semicolons, as spreadsheets of those languages expect.
  */
-export function csvOf({ columns, rows }: Table, decimal: '.' | ',' = '.'): string {
+export function csvOf({ columns, rows }: Table, decimal = decimalMark()): string {
   const separator = decimal === ',' ? ';' : ',';
   const cell = (c: Cell): string => {
     if (c === null) return '';

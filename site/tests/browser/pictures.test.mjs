@@ -200,6 +200,17 @@ test('pictures are saved as drawings that need nothing of the page', async () =>
   }
 });
 
+test('a dark screen saves the same drawing as a light one', async () => {
+  const drawn = [];
+  for (const theme of ['light', 'dark']) {
+    await view.scheme(theme);
+    await draw('tunnel');
+    drawn.push((await save('Through the tunnel', 'svg')).bytes.toString('utf8'));
+  }
+  assert.equal(drawn[1], drawn[0]);
+  await view.scheme('light');
+});
+
 test('the saved values are those of the command, and the table shows some of them', async () => {
   await draw('tunnel');
   const { curves } = route('tunnel');

@@ -130,7 +130,7 @@ describe('curves', () => {
 describe('the axis of time', () => {
   test('has the ticks of the trade, and a name for each', () => {
     const ticks = ticksWithin(10, 7 * 86400);
-    expect(ticks.map(tickLabel)).toEqual(['10 s', '1 min', '10 min', '1 h', '8 h', '1 d', '1 week']);
+    expect(ticks.map(tickLabel)).toEqual(['10 s', '1 min', '10 min', '1 h', '8 h', '1 d', '7 d']);
   });
   test('starts before the first event and never at zero', () => {
     for (const first of [0.5, 5, 47, 300, 5000]) {
