@@ -55,7 +55,8 @@ export class Screen {
 
   /** Types into a field in place of what stands there, and leaves it. */
   async type(path, text) {
-    await this.page.click(control(path), { count: 3 });
+    await this.page.click(control(path));
+    await this.page.$eval(control(path), (e) => e.select()); // three clicks fall apart where the machine is busy
     await this.page.keyboard.press('Backspace');
     await this.page.keyboard.type(text);
     await this.page.keyboard.press('Tab');
