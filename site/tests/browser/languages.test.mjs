@@ -39,9 +39,8 @@ const settled = (tag = 'en', units = 'si', job = demo()) => {
 };
 
 /** Chooses in the menu of settings. */
-async function choose(value) {
+async function choose(value, page = view.page) {
   const panel = '#settings-panel';
-  const { page } = view;
   await page.click('#settings');
   await (await page.waitForSelector(`${panel} input[value="${value}"]`)).click();
   await page.waitForSelector(panel, { hidden: true });
@@ -140,4 +139,28 @@ test('in units of the United States the page says what the command says in them'
   await choose('si');
   await settled();
   assert.deepEqual(view.complaints, []);
+});
+
+test('where the browser keeps nothing, the job goes along all the same', async () => {
+  const forbidden = await openPage(server.address, {
+    prepare: (page) =>
+      page.evaluateOnNewDocument(() => {
+        for (const store of ['localStorage', 'sessionStorage'])
+          Object.defineProperty(window, store, {
+            get() {
+              throw new DOMException('forbidden', 'SecurityError');
+            },
+          });
+      }),
+  });
+  try {
+    const there = new Screen(forbidden.page, forbidden.downloads);
+    await forbidden.page.waitForSelector(control(coat));
+    await there.type(coat, '144');
+    await choose('de', forbidden.page);
+    await there.until(async () => assert.equal(await there.value(coat), '144'));
+    assert.equal(await forbidden.page.$eval('html', (e) => e.lang), 'de');
+  } finally {
+    await forbidden.close();
+  }
 });
