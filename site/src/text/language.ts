@@ -14,7 +14,8 @@ interface Language {
   mark: string;
   /** Whether a label of the core begins with a small letter inside a sentence. */
   lower: boolean;
-  times: Readonly<Record<TimeUnit, string>>;
+  /** Signs of times that are not those of SI. */
+  times?: Partial<Record<TimeUnit, string>>;
   parts: { readonly [P in Part]: () => Promise<{ default: Words[P] }> };
 }
 

@@ -6,10 +6,10 @@ export type TimeUnit = 's' | 'min' | 'h' | 'd';
 
 let mark = '.';
 let rules = new Intl.PluralRules('en');
-let times: Readonly<Record<TimeUnit, string>> = { s: 's', min: 'min', h: 'h', d: 'd' };
+let times: Readonly<Partial<Record<TimeUnit, string>>> = {};
 
 /** From now on numbers are printed as in that language. */
-export function count(tag: string, decimalMark: string, timeUnits: typeof times): void {
+export function count(tag: string, decimalMark: string, timeUnits: typeof times = {}): void {
   mark = decimalMark;
   times = timeUnits;
   rules = new Intl.PluralRules(tag);
@@ -19,7 +19,7 @@ export function count(tag: string, decimalMark: string, timeUnits: typeof times)
 export const decimalMark = (): string => mark;
 
 /** The sign of a unit of time. */
-export const timeUnit = (name: TimeUnit): string => times[name];
+export const timeUnit = (name: TimeUnit): string => times[name] ?? name;
 
 /** Digits as a program writes them, with the language's decimal mark. */
 export const marked = (digits: string): string => digits.replace('.', mark);

@@ -25,8 +25,14 @@ export function moduleOf(messages, runtime) {
   return `${head}export default ${body};\n`;
 }
 
-/** The signs of SI for times; a language may have others. */
-const signs = { s: 's', min: 'min', h: 'h', d: 'd' };
+/**
+ * The signs of a language for times, where they are not those of SI.
+ * @param {Record<string, string> | undefined} signs
+ */
+const ownSigns = (signs = {}) => {
+  const own = Object.entries(signs).filter(([name, sign]) => sign !== name);
+  return own.length > 0 ? Object.fromEntries(own) : undefined;
+};
 
 /**
  * The module that lists the languages, each with a way to fetch each of its parts.
@@ -42,7 +48,7 @@ export function listOf(languages) {
       name,
       mark: decimal_mark,
       lower,
-      times: { ...signs, ...core.unit },
+      times: ownSigns(core.unit),
     }).slice(1, -1);
     return `${JSON.stringify(tag)}:{${facts},parts:{${parts.join(',')}}}`;
   });
