@@ -1,5 +1,6 @@
 // Command validate prints every published number beside what this build makes of it, and fails when one lies outside its
-// tolerance. With -json it writes the same table as a file.
+// tolerance. With -json it writes the same table as a file, with -page a compact one for the page; -quick leaves out what
+// takes minutes.
 package main
 
 import (
@@ -14,10 +15,20 @@ import (
 	"github.com/drywright/drywright/testdata"
 )
 
+// options say what is run and written.
+type options struct {
+	json, page, build string
+	quick             bool
+}
+
 func main() {
-	path := flag.String("json", "", "write the table to this file too")
+	var o options
+	flag.StringVar(&o.json, "json", "", "write the table to this file too")
+	flag.StringVar(&o.page, "page", "", "write the table for the page to this file, and print only its sum")
+	flag.StringVar(&o.build, "build", "", "what the page calls this build")
+	flag.BoolVar(&o.quick, "quick", false, "leave out what takes minutes")
 	flag.Parse()
-	failed, err := run(os.Stdout, *path)
+	failed, err := run(os.Stdout, o)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "validate:", err)
 		os.Exit(2)
@@ -28,22 +39,35 @@ func main() {
 }
 
 // run prints the table and returns how many rows miss.
-func run(w io.Writer, path string) (failed int, err error) {
-	report, err := validate.Run(testdata.Files.ReadFile)
+func run(w io.Writer, o options) (failed int, err error) {
+	evaluate := validate.Run
+	if o.quick {
+		evaluate = validate.RunQuick
+	}
+	report, err := evaluate(testdata.Files.ReadFile)
 	if err != nil {
 		return 0, fmt.Errorf("the published numbers cannot be read: %w", err)
 	}
 	out := bufio.NewWriter(w)
-	write(out, &report)
+	if o.page != "" {
+		fmt.Fprintf(out, "%d published numbers, %d missed, in %s\n", len(report.Rows), report.Failed(), o.page)
+	} else {
+		write(out, &report)
+	}
 	if err := out.Flush(); err != nil {
 		return 0, err
 	}
-	if path != "" {
+	if o.json != "" {
 		text, err := json.Marshal(&report)
 		if err != nil {
 			return 0, err
 		}
-		if err := os.WriteFile(path, text, 0o644); err != nil {
+		if err := os.WriteFile(o.json, text, 0o644); err != nil {
+			return 0, err
+		}
+	}
+	if o.page != "" {
+		if err := writePage(o.page, o.build, &report); err != nil {
 			return 0, err
 		}
 	}

@@ -42,3 +42,26 @@ func TestTable(t *testing.T) {
 		column = at
 	}
 }
+
+func TestPageTable(t *testing.T) {
+	report := validate.Report{
+		Rows: []validate.Row{
+			{ID: "A-1", Subject: "plates", Quantity: "Nu", Source: "a book", Basis: "published", Bound: validate.Equal, Expected: 57.4,
+				Ours: 57.41, Deviation: 0.0002, Tolerance: 0.005, Measure: validate.Relative, Pass: true},
+			{ID: "A-2", Subject: "plates", Quantity: "T", Unit: "degC", Source: "a book", Basis: "derived", Bound: validate.Between,
+				Expected: 1, Upper: 3, Ours: 4, Deviation: 1, Tolerance: 0.5, Measure: validate.Absolute, Note: "a reason"},
+		},
+		LeftOut: []validate.LeftOut{{ID: "C-1", Output: "x", Topic: "words", Reason: "qualitative"}},
+	}
+	p := pageOf("b1", &report)
+	if p.Build != "b1" || p.Passed != 1 || p.Failed != 1 || len(p.Subjects) != 1 || len(p.Sources) != 1 {
+		t.Errorf("%+v", p)
+	}
+	c := p.Rows
+	if c.Published[1] != "1..3" || c.Deviation[0] != "0.02 %" || c.Note[0] != -1 || p.Notes[c.Note[1]] != "a reason" || c.Pass[1] {
+		t.Errorf("%+v", c)
+	}
+	if len(p.LeftOut) != 1 || p.LeftOut[0][3] != "qualitative" {
+		t.Errorf("%v", p.LeftOut)
+	}
+}

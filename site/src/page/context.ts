@@ -1,6 +1,7 @@
 /** What every part of the page may reach: the job being edited, the answer, and the tables of the core. */
 import { createContext } from 'svelte';
 import type { Catalogue } from '../generated/contract';
+import type { Aid } from '../help/aid';
 import type { AnswerState } from '../state/answer.svelte';
 import type { Complaint, FieldIndex } from '../state/faults';
 import type { UnitReader } from '../state/units';
@@ -20,6 +21,8 @@ export interface Desk {
   readonly complaints: readonly Complaint[];
   /** The complaints by path. */
   readonly wrong: ReadonlyMap<string, string>;
+  /** Help, once it has come. */
+  readonly help: Aid | null;
 }
 
 export const [useDesk, provideDesk] = createContext<Desk>();

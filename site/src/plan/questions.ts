@@ -56,6 +56,17 @@ export const limitWording =
     };
   };
 
+/** What spoils a night, besides the hour of spraying. */
+const ofTheNight: readonly string[] = ['room_temperature', 'room_humidity', 'coat'];
+
+/** Is overnight enough: how late may be sprayed, what would help, and how far the night and the coat may go. */
+export const overnightWording: Wording = ({ variables, aims }) => {
+  const limits = variables
+    .filter((v) => v.id === 'spray_later' || ofTheNight.includes(v.id))
+    .map(({ id, toward }) => ({ variable: id, toward, wanted: null, levers: id === 'spray_later' }));
+  return { op: 'limits', limits: { study: studyOf(aims), limits } };
+};
+
 /** Every limit of the route, in one sweep. */
 export const allWording: Wording = ({ variables, aims }) => ({
   op: 'limits',

@@ -13,6 +13,8 @@ const parts: Record<Part, true> = {
   offline: true,
   settings: true,
   pictures: true,
+  help: true,
+  glossary: true,
 };
 if (!choices.some((c) => c.tag === 'en')) throw new Error('There is no English.');
 await fetchWords(...(Object.keys(parts) as Part[]));
