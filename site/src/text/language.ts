@@ -27,6 +27,9 @@ let current: Tag = 'en';
 /** The languages that there are, with their own names. */
 export const choices = Object.entries(languages).map(([tag, { name }]) => ({ tag: tag as Tag, name }));
 
+/** The language in use. */
+export const language = (): Tag => current;
+
 /** The first of the wanted languages that there is, by its tag or by its first subtag; else English. */
 export function bestOf(wanted: readonly string[]): Tag {
   for (const tag of wanted) {
