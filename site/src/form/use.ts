@@ -28,8 +28,10 @@ export function companionsOf(path: string, blocks: readonly Block[], at: At): st
 
 /** Makes a choice, and puts in place what it cannot do without. */
 export function choose(desk: { job: JobDocument; catalogue: Catalogue }, path: string, value: string): void {
-  desk.job.set(path, value);
-  for (const beside of companionsOf(path, desk.catalogue.blocks, (p) => desk.job.at(p))) {
-    desk.job.toggle(beside, true, () => freshBlock(desk.catalogue, templateOf(beside)));
-  }
+  desk.job.together(path, () => {
+    desk.job.set(path, value);
+    for (const beside of companionsOf(path, desk.catalogue.blocks, (p) => desk.job.at(p))) {
+      desk.job.toggle(beside, true, () => freshBlock(desk.catalogue, templateOf(beside)));
+    }
+  });
 }

@@ -33,17 +33,23 @@ export class AnswerState {
 
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running: AbortController | null = null;
+  /** Another job was turned to, and the result in view is still that of the former. */
+  #turned = false;
   readonly #engine: Predictor;
   readonly #wait: number;
 
   /**
-   * good is the job of an earlier visit's last good answer; it is computed again where the first question is refused.
    * wait is the rest after the last key, in milliseconds, before a run starts: just longer than a key that repeats.
    */
-  constructor(engine: Predictor, good: Job | null = null, wait = 40) {
+  constructor(engine: Predictor, wait = 40) {
     this.#engine = engine;
     this.#wait = wait;
+  }
+
+  /** Turns to another job. good is that of its last good answer, computed again where the first question is refused. */
+  turn(good: Job | null): void {
     this.good = good;
+    this.#turned = true;
   }
 
   /** Asks for an answer to what `take` gives when the time comes. */
@@ -61,7 +67,7 @@ export class AnswerState {
     try {
       if (whole) await this.#predict(job, mine);
       else await this.#check(job, mine);
-      if (this.phase === 'refused' && !this.result) await this.#recall(mine);
+      if (this.phase === 'refused' && this.#turned) await this.#recall(mine);
     } catch (error) {
       if (isAbort(error) || this.#running !== mine) return;
       this.#take({ kind: 'broken', message: error instanceof Error ? error.message : String(error) }, job);
@@ -89,6 +95,7 @@ export class AnswerState {
     const predicted = await this.#engine.predict(good, mine.signal);
     if (this.#running !== mine || predicted.kind !== 'answer') return;
     this.result = predicted.result;
+    this.#turned = false;
     this.old = true;
     this.count++;
   }
@@ -96,6 +103,7 @@ export class AnswerState {
   #take(predicted: Predicted, job: Job): void {
     if (predicted.kind === 'answer') {
       this.result = predicted.result;
+      this.#turned = false;
       this.good = job;
       this.faults = [];
       this.phase = 'fresh';

@@ -6,10 +6,10 @@
 import { SvelteMap } from 'svelte/reactivity';
 import type { Field, Job } from '../generated/contract';
 import { toSI, shownText } from './display';
-import type { Memo } from './keep';
+import { History, type Step } from './history';
 import { parseNumber } from './number';
 import { getAt, isWithin, movePaths, setAt, templateOf } from './path';
-import type { Slip, Slipped } from './slips';
+import type { Memo, Slip, Slipped } from './slips';
 import type { FieldIndex } from './faults';
 import { decimalMark } from '../text/say';
 import type { UnitReader } from './units';
@@ -32,18 +32,21 @@ export class JobDocument {
   #parked = new SvelteMap<string, unknown>();
   #units: UnitReader | null = null;
   #revision = $state(0);
-  #former = $state.raw<Memo | null>(null);
+  #history = new History();
+  #within = false;
 
-  constructor(initial: Job, slips: readonly Slipped[] = [], former: Memo | null = null) {
+  constructor(initial: Job, slips: readonly Slipped[] = []) {
     this.#job = $state($state.snapshot(initial));
     this.job = this.#job;
-    this.#former = former;
     this.#slip(slips);
   }
 
-  /** What stood here before the document was last replaced. */
-  get former(): Memo | null {
-    return this.#former;
+  get canUndo(): boolean {
+    return this.#revision >= 0 && this.#history.past.length > 0;
+  }
+
+  get canRedo(): boolean {
+    return this.#revision >= 0 && this.#history.future.length > 0;
   }
 
   /** Counts every change; whoever must act on changes reads this. */
@@ -77,6 +80,7 @@ export class JobDocument {
 
   /** Takes a text into a number field. A text that is no number is kept, and so is the last good value. */
   type(path: string, text: string, field: Field): void {
+    this.#mark(path, true);
     this.#typed.set(path, text);
     const slip = this.#read(path, text, field);
     if (slip) this.slips.set(path, slip);
@@ -106,10 +110,12 @@ export class JobDocument {
   /** From now on texts with any unit are read; those that were typed before are read again. */
   understand(units: UnitReader, fields: FieldIndex): void {
     this.#units = units;
+    this.#within = true; // it belongs to the step in which it was typed
     for (const [path, slip] of [...this.slips]) {
       const field = fields.get(templateOf(path));
       if (slip === 'number' && field) this.type(path, this.#typed.get(path) ?? '', field);
     }
+    this.#within = false;
   }
 
   /** Forgets the text that was typed: the value stands there in the unit of the field. */
@@ -119,12 +125,14 @@ export class JobDocument {
 
   /** Sets a choice, a switch or a name. */
   set(path: string, value: string | boolean | number | null): void {
+    this.#mark(path, typeof value === 'string');
     setAt(this.#job, path, value);
     this.#revision++;
   }
 
   /** Puts a whole block in place: a record of the catalogue, or a block switched on. Texts typed below it are void. */
   put(path: string, block: unknown): void {
+    this.#mark(path);
     setAt(this.#job, path, $state.snapshot(block));
     this.#forget(path);
     this.#revision++;
@@ -152,11 +160,13 @@ export class JobDocument {
   }
 
   add(list: string, item: unknown): void {
+    this.#mark(list);
     (this.at(list) as unknown[]).push($state.snapshot(item));
     this.#revision++;
   }
 
   remove(list: string, index: number): void {
+    this.#mark(list);
     (this.at(list) as unknown[]).splice(index, 1);
     this.#follow(list, (i) => (i === index ? null : i > index ? i - 1 : i));
   }
@@ -164,30 +174,66 @@ export class JobDocument {
   move(list: string, from: number, to: number): void {
     const items = this.at(list) as unknown[];
     if (to < 0 || to >= items.length) return;
+    this.#mark(list);
     items.splice(to, 0, ...items.splice(from, 1));
     this.#follow(list, (i) =>
       i === from ? to : i > from && i <= to ? i - 1 : i < from && i >= to ? i + 1 : i,
     );
   }
 
-  /** Replaces the whole document: demo, reset, a file. What stood there is kept, for bringBack. */
+  /** Replaces the whole document as one step that can be undone: a setting found, a fit adopted, another tab's version. */
   replace(job: Job, slips: readonly Slipped[] = []): void {
-    const before = this.memo();
+    this.#mark('');
     this.#become({ job, slips: [...slips] });
-    this.#former = before;
   }
 
-  /** Takes the last replacement back. */
-  bringBack(): void {
-    if (this.#former) this.#become(this.#former);
-    this.#former = null;
+  /** Turns to another job, which has a history of its own; gives back the one of the job that is left. */
+  turn(memo: Memo, history: History): History {
+    const before = this.#history;
+    before.seal();
+    this.#history = history;
+    this.#parked.clear();
+    this.#become(memo);
+    return before;
+  }
+
+  /** What is typed from now on is a step of its own. */
+  seal(): void {
+    this.#history.seal();
+  }
+
+  /** Takes the last step back; gives the path of what was changed, or null where there is nothing to undo. */
+  undo(): string | null {
+    return this.#step(this.#history.undo(this.memo()));
+  }
+
+  redo(): string | null {
+    return this.#step(this.#history.redo(this.memo()));
+  }
+
+  #step(step: Step | null): string | null {
+    if (step) this.#become(step.memo);
+    else this.#revision++; // what made no difference is gone from the history
+    return step?.path ?? null;
+  }
+
+  /** Makes what belongs together one step. */
+  together(path: string, change: () => void): void {
+    this.#mark(path);
+    this.#within = true;
+    change();
+    this.#within = false;
+  }
+
+  #mark(path: string, goesOn = false): void {
+    if (this.#within) return;
+    this.#history.mark(path, () => this.memo(), goesOn);
   }
 
   #become({ job, slips }: Memo): void {
     Object.assign(this.#job, $state.snapshot(job));
     this.#typed.clear();
     this.slips.clear();
-    this.#parked.clear();
     this.#slip(slips);
     this.#revision++;
   }

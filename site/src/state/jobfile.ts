@@ -13,17 +13,19 @@ export type Opened =
   | { kind: 'job'; job: Job; slips: Slipped[]; left: string[] }
   | { kind: 'notJson' }
   | { kind: 'notJob' }
+  | { kind: 'large' }
   | { kind: 'newer'; version: number };
 
-/** The longest text that is read; the core reads no more than this either. */
-const longest = 2 << 20;
+/** The longest text that is read [bytes]; the core reads no more than this either. */
+export const longest = 2 << 20;
 
 export function readJob(text: string, reader: Reader): Opened {
-  if (text.length > longest) return { kind: 'notJob' };
+  if (text.length > longest) return { kind: 'large' };
   try {
     return openJob(JSON.parse(text), reader);
   } catch (error) {
     if (error instanceof SyntaxError) return { kind: 'notJson' };
+    if (error instanceof RangeError) return { kind: 'notJob' }; // nested deeper than any job
     throw error;
   }
 }

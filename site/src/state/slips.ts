@@ -1,4 +1,5 @@
 /** Texts in fields that are no values yet. */
+import type { Job } from '../generated/contract';
 
 /**
  * Why: nothing stands there, it is not a number, not a whole one, the file held something else in its place, its unit does not
@@ -11,4 +12,10 @@ export interface Slipped {
   path: string;
   text: string;
   slip: Slip;
+}
+
+/** A job as it stands in the form. */
+export interface Memo {
+  job: Job;
+  slips: Slipped[];
 }

@@ -173,7 +173,7 @@ test('the map of good settings fills in, is read by keyboard, and gives the job 
   assert.notEqual(saved.static_oven.dwell_s, job.static_oven.dwell_s);
   assert.match(offered, new RegExp(String(Number((saved.static_oven.dwell_s / 60).toPrecision(4)))));
   assert.deepEqual({ ...saved, static_oven: null }, { ...job, static_oven: null });
-  await screen.bringBack();
+  await screen.undo();
   assert.deepEqual(await screen.saveJob(), job);
 });
 

@@ -4,6 +4,9 @@
 //   #old-answers                                                  says that the answers are not those of the inputs
 //   [role=tab]#tab-<route>, #detail-panel table                   the marks of a route: a row each, label and time first
 //   #job-message                                                  what became of a job that was opened, and the way back
+//   [data-job=undo|redo|list|compare|link|store|rival]            what can be done with the job at hand, and what is wrong with it
+//   dialog#jobs [data-line=<id>] [data-act=<what>]                a job of the list, and what can be done with it
+//   dialog#compare [data-differs=<path>], [data-pair=<route>]     two jobs side by side
 //   #in-<path>, #in-<path>-error                                  the control of a field, and what is wrong with it
 //   section[aria-labelledby="errors"]                             all that is wrong, in one list
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
@@ -94,7 +97,7 @@ export class Screen {
   async openJob(text) {
     const file = join(this.downloads, 'opened.txt'); // not .json, which saveJob looks for
     await writeFile(file, text);
-    const picker = await this.page.$('input[type=file]');
+    const picker = await this.page.waitForSelector('.bar input[type=file]');
     await picker.uploadFile(file);
   }
 
@@ -109,7 +112,13 @@ export class Screen {
     }, text);
   }
 
-  /** Takes back the last replacement of the job. */
+  /** Takes back the last change of the job. */
+  async undo() {
+    const button = await this.page.waitForSelector('[data-job=undo]:not(:disabled)');
+    await this.page.evaluate((e) => e.click(), button);
+  }
+
+  /** Turns to the job that was at hand before the last one was opened. */
   async bringBack() {
     const button = await this.page.waitForSelector('#job-message button');
     await this.page.evaluate((e) => e.click(), button);

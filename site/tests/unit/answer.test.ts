@@ -54,7 +54,7 @@ async function put(state: AnswerState, question: () => Question): Promise<void> 
 
 test('typing is waited out, then one question is put', async () => {
   const engine = new ByHand();
-  const state = new AnswerState(engine, null, 40);
+  const state = new AnswerState(engine, 40);
   for (const key of ['1', '2', '3']) {
     state.schedule(whole(key));
     await vi.advanceTimersByTimeAsync(30);
@@ -67,7 +67,7 @@ test('typing is waited out, then one question is put', async () => {
 
 test('the first key lets go of what runs, and the latest question wins', async () => {
   const engine = new ByHand();
-  const state = new AnswerState(engine, null, 0);
+  const state = new AnswerState(engine, 0);
   await put(state, whole('first'));
   state.schedule(whole('second'));
   expect(engine.asked[0]?.signal.aborted).toBe(true);
@@ -79,7 +79,7 @@ test('the first key lets go of what runs, and the latest question wins', async (
 
 test('a refused job leaves the last good answer, marked as old, until a good one comes', async () => {
   const engine = new ByHand();
-  const state = new AnswerState(engine, null, 0);
+  const state = new AnswerState(engine, 0);
   await put(state, whole('1'));
   await engine.say({ kind: 'answer', result });
   await put(state, whole('2'));
@@ -96,7 +96,7 @@ test('a refused job leaves the last good answer, marked as old, until a good one
 
 test('a form that cannot be read is only checked, and stops a run of what stood before', async () => {
   const engine = new ByHand();
-  const state = new AnswerState(engine, null, 0);
+  const state = new AnswerState(engine, 0);
   await put(state, whole('good'));
   await put(state, torn('bad'));
   expect(engine.asked.map((a) => [a.op, a.signal.aborted])).toEqual([
@@ -111,7 +111,8 @@ test('a form that cannot be read is only checked, and stops a run of what stood 
 test('after a visit that ended with a bad job, the last good answer is computed again, as an old one', async () => {
   for (const question of [whole('bad'), torn('bad')]) {
     const engine = new ByHand();
-    const state = new AnswerState(engine, named('good'), 0);
+    const state = new AnswerState(engine, 0);
+    state.turn(named('good'));
     await put(state, question);
     await engine.say(question().whole ? { kind: 'refused', faults: [fault] } : [fault]);
     expect([engine.asked.at(-1)?.op, engine.asked.at(-1)?.name]).toEqual(['predict', 'good']);

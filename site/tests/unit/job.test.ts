@@ -143,11 +143,9 @@ describe('blocks', () => {
     job.replace({ ...start(), name: 'Other' }, [{ path: airAt(0), text: 'hot', slip: 'foreign' }]);
     expect(job.text(airAt(0), air)).toBe('hot');
     expect(job.slips.get(airAt(0))).toBe('foreign');
-    expect(job.former).toEqual(before);
-    job.bringBack();
+    job.undo();
     expect(job.memo()).toEqual(before);
     expect(job.text(coat.path, coat)).toBe('thick');
-    expect(job.former).toBeNull();
     job.type(coat.path, '160', coat);
     expect(job.slips.size).toBe(0);
   });

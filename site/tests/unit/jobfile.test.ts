@@ -19,7 +19,9 @@ test('what is no job is told apart', () => {
   expect(kind('{"version": "1", "film": {}}')).toBe('notJob');
   expect(kind('{"version": 0.5, "film": {}}')).toBe('notJob');
   expect(kind('{"version": 1}')).toBe('notJob');
-  expect(kind(`{"version": 1, "film": {}, "note": "${'x'.repeat(3 << 20)}"}`)).toBe('notJob');
+  expect(kind(`{"version": 1, "film": {}, "note": "${'x'.repeat(3 << 20)}"}`)).toBe('large');
+  const deep = `${'['.repeat(5e5)}${']'.repeat(5e5)}`;
+  expect(kind(`{"version": 1, "film": {"wet_coat_kg_per_m2": ${deep}}}`)).toBe('notJob');
   expect(readJob('{"version": 9, "film": 1}', reader).kind).toBe('notJob');
   expect(readJob('{"version": 9, "film": {}}', reader)).toEqual({ kind: 'newer', version: 9 });
 });

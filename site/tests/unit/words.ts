@@ -15,6 +15,7 @@ const parts: Record<Part, true> = {
   pictures: true,
   help: true,
   glossary: true,
+  jobs: true,
 };
 if (!choices.some((c) => c.tag === 'en')) throw new Error('There is no English.');
 await fetchWords(...(Object.keys(parts) as Part[]));

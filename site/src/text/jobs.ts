@@ -1,0 +1,3 @@
+import { part } from './language';
+
+export const jobs = part('jobs');
