@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs';
+import { deflateRawSync, deflateSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+import type { Job } from '../../src/generated/contract';
+import { linkIn, longestPayload, packJob, unpackJob } from '../../src/jobs/link';
+import { longest, readJob, type Reader } from '../../src/state/jobfile';
+import { freshBlock } from '../../src/state/lay';
+import { blocks, fields } from '../fixtures/tables';
+import { draws } from './draw';
+
+const job = { ...freshBlock({ fields, blocks }, ''), version: 1 } as unknown as Job;
+const reader: Reader = { fields, blocks, default: job };
+const linkOf = (bytes: Uint8Array): string => `#job=1.${Buffer.from(bytes).toString('base64url')}`;
+const zipped = (text: string): string => linkOf(deflateSync(text));
+
+async function packed(of: unknown): Promise<string> {
+  const fragment = await packJob(of as Job);
+  if (fragment === null) throw new Error('too large for a link');
+  return fragment;
+}
+
+test('a job survives the way through a link, every value of it', async () => {
+  const found = await unpackJob(await packed(job));
+  if (found.kind !== 'text') throw new Error(found.kind);
+  expect(readJob(found.text, reader)).toEqual({ kind: 'job', job, slips: [], left: [] });
+});
+
+test('the form is what it says: zlib (RFC 1950) in base64url (RFC 4648), as another program packs it', async () => {
+  expect(await unpackJob(zipped('{"a":1}'))).toEqual({ kind: 'text', text: '{"a":1}' });
+  expect(await packed(job)).toMatch(/^#job=1\.[\w-]+$/);
+});
+
+test('a link of form 1 means the same for ever', async () => {
+  const at = (name: string): string =>
+    readFileSync(new URL(`../fixtures/store/${name}`, import.meta.url), 'utf8');
+  const found = await unpackJob(at('link-1.txt'));
+  if (found.kind !== 'text') throw new Error(found.kind);
+  expect(JSON.parse(found.text)).toEqual(JSON.parse(at('link-1.json')));
+});
+
+test('links that went through mail and chat are understood', async () => {
+  const whole = await packed(job);
+  const middle = Math.floor(whole.length / 2);
+  const wrapped = `${whole.slice(0, middle)}\n ${whole.slice(middle)}`;
+  for (const link of [whole, whole.slice(1), wrapped, `${whole}.`, `${whole})`, whole.replace('=', '%3D')]) {
+    expect((await unpackJob(link)).kind, link).toBe('text');
+  }
+  expect(linkIn(`See https://example.invalid/page/${whole}`)).toBe(whole);
+  expect(linkIn('no link')).toBeNull();
+});
+
+test('what is no link of a job, or no whole one, is told apart', async () => {
+  const kind = async (fragment: string): Promise<string> => (await unpackJob(fragment)).kind;
+  expect(await kind('')).toBe('none');
+  expect(await kind('#answers')).toBe('none');
+  expect(await kind('#jobs')).toBe('none');
+  expect(await unpackJob('#job=2.abc')).toEqual({ kind: 'newer', form: 2 });
+  expect(await kind('#job=0.abc')).toBe('spoilt');
+  expect(await kind('#job=')).toBe('spoilt');
+  expect(await kind('#job=1.')).toBe('spoilt');
+  expect(await kind('#job=1.ab*c')).toBe('spoilt');
+  expect(await kind(linkOf(deflateRawSync('{"a":1}')))).toBe('spoilt');
+  expect(await kind(linkOf(deflateSync(Buffer.from([0x22, 0xff, 0x22]))))).toBe('spoilt'); // not UTF-8
+  expect(await kind(`#job=1.${'A'.repeat(1 << 20)}`)).toBe('large');
+});
+
+test('a small link that unpacks to gigabytes is given up at the size of a job', async () => {
+  const bomb = deflateSync(Buffer.alloc(64 << 20, ' '));
+  expect(bomb.length).toBeLessThan(longestPayload / 2);
+  expect(await unpackJob(linkOf(bomb))).toEqual({ kind: 'large' });
+  const just = ' '.repeat(longest);
+  expect((await unpackJob(zipped(just))).kind).toBe('text');
+  expect((await unpackJob(zipped(`${just} `))).kind).toBe('large');
+});
+
+test('a job too large for a link is not offered as one', async () => {
+  let noise = '';
+  for (const draw of draws(30_000)) noise += draw.next().toString(36) + draw.next().toString(36);
+  expect(await packJob({ ...job, note: noise } as Job)).toBeNull();
+  expect(await packJob({ ...job, note: 'x'.repeat(longest) } as Job)).toBeNull();
+});
+
+test('property: any JSON comes back as it went', async () => {
+  for (const draw of draws(300)) {
+    const value = draw.json(4);
+    const found = await unpackJob(await packed(value));
+    expect(found, draw.name).toEqual({ kind: 'text', text: JSON.stringify(value) });
+  }
+});
+
+test('property: a link that was cut, or altered in one sign, is never taken for another job', async () => {
+  const whole = await packed({ ...job, name: 'Invented, for cutting' });
+  const text = JSON.stringify({ ...job, name: 'Invented, for cutting' });
+  const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
+  const payloadAt = '#job=1.'.length;
+  for (let length = payloadAt; length < whole.length; length++) {
+    expect((await unpackJob(whole.slice(0, length))).kind, `cut to ${length}`).toBe('spoilt');
+  }
+  for (const draw of draws(600)) {
+    const at = payloadAt + draw.below(whole.length - payloadAt);
+    const altered = whole.slice(0, at) + draw.pick([...alphabet]) + whole.slice(at + 1);
+    const found = await unpackJob(altered);
+    // The last sign may carry bits that belong to no byte.
+    if (found.kind === 'text') expect(found.text, draw.name).toBe(text);
+    else expect(['spoilt', 'large'], draw.name).toContain(found.kind);
+  }
+});
+
+test('property: whatever stands in an address or in what it unpacks to, reading ends in one of the known ways', async () => {
+  const kinds = ['text', 'none', 'newer', 'spoilt', 'large'];
+  for (const draw of draws(600)) {
+    const fragment = draw.pick([
+      () => `#job=${draw.text(20)}`,
+      () => `#job=1.${draw.text(20)}`,
+      () => linkOf(draw.bytes(200)),
+      () => linkOf(deflateSync(draw.bytes(200))),
+      () => zipped(JSON.stringify(draw.json(4))),
+      () =>
+        zipped(
+          JSON.stringify({
+            version: draw.pick([1, 1, 2, '1']),
+            film: draw.json(2),
+            ...(draw.json(2) as object),
+          }),
+        ),
+    ])();
+    const found = await unpackJob(fragment);
+    expect(kinds, draw.name).toContain(found.kind);
+    if (found.kind !== 'text') continue;
+    expect(['job', 'notJson', 'notJob', 'newer', 'large'], draw.name).toContain(
+      readJob(found.text, reader).kind,
+    );
+  }
+});
