@@ -48,6 +48,8 @@ export class Keeper {
   readonly #copied: (name: string) => string;
   readonly #now: () => number;
   readonly #mint: () => string;
+  // Nothing is shown of it.
+  // eslint-disable-next-line svelte/prefer-svelte-reactivity
   readonly #histories = new Map<string, History>();
   /** What lies under the job's key as far as this tab knows; null for nothing. */
   #seen: string | null = null;

@@ -31,7 +31,7 @@ export class Draw {
     return Array.from({ length: this.below(most + 1) }, () => this.pick(signs)).join('');
   }
 
-  bytes(most: number): Uint8Array {
+  bytes(most: number): Uint8Array<ArrayBuffer> {
     return Uint8Array.from({ length: this.below(most + 1) }, () => this.below(256));
   }
 

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../src/generated/contract';
 import { linesOf, nextTo, rename } from '../../src/jobs/list';
@@ -6,6 +5,8 @@ import { Keeper } from '../../src/state/keeper.svelte';
 import { freshBlock } from '../../src/state/lay';
 import { firstKey, indexKey, keyOf, read, Shelf } from '../../src/state/shelf';
 import { blocks, coat, field, fields as some } from '../fixtures/tables';
+import envelope1 from '../fixtures/store/envelope-1.json?raw';
+import envelope2 from '../fixtures/store/envelope-2.json?raw';
 import { draws } from './draw';
 import { forbidden, full, Memory } from './memory';
 
@@ -13,8 +14,6 @@ const fields = [field('name', { kind: 'text' }), field('note', { kind: 'text' })
 const job = { ...freshBlock({ fields, blocks }, ''), version: 1 } as unknown as Job;
 const reader = { fields, blocks, default: job };
 const named = (name: string): Job => ({ ...structuredClone(job), name });
-const sample = (file: string): string =>
-  readFileSync(new URL(`../fixtures/store/${file}`, import.meta.url), 'utf8');
 
 /** What the keeper asks of the answer. */
 class Answer {
@@ -322,7 +321,7 @@ describe('two tabs', () => {
 describe('kept samples of every version', () => {
   test('envelope 1, the single job with the one it replaced, becomes two jobs', () => {
     const store = new Memory();
-    store.setItem(firstKey, sample('envelope-1.json'));
+    store.setItem(firstKey, envelope1);
     const { keeper, answer } = open(store);
     expect(keeper.job.job.name).toBe('Kept sample of envelope 1');
     expect(keeper.job.at(coat.path)).toBe(0.16);
@@ -333,16 +332,16 @@ describe('kept samples of every version', () => {
 
   test('envelope 1 is left where it is as long as the new ones have no room', () => {
     const store = new Memory();
-    store.setItem(firstKey, sample('envelope-1.json'));
+    store.setItem(firstKey, envelope1);
     store.refuses = full;
     const { keeper } = open(store);
     expect(keeper.job.job.name).toBe('Kept sample of envelope 1');
-    expect(store.getItem(firstKey)).toBe(sample('envelope-1.json'));
+    expect(store.getItem(firstKey)).toBe(envelope1);
   });
 
   test('envelope 2, a job under its own key', () => {
     const store = new Memory();
-    store.setItem(keyOf('sample'), sample('envelope-2.json'));
+    store.setItem(keyOf('sample'), envelope2);
     const { keeper } = open(store);
     expect(keeper.id).toBe('sample');
     expect(keeper.job.job.name).toBe('Kept sample of envelope 2');
