@@ -1,5 +1,5 @@
 /** What of the help is open: one of its sheets, the note on one term, the tour. */
-import type { Store } from '../state/keep';
+import type { Store } from '../state/shelf';
 import type { TermKey } from './terms';
 
 export type Sheet = 'glossary' | 'accuracy';

@@ -1,7 +1,7 @@
 /** The state of the help, and the marking of terms, for every part of the page. */
 import type { Job } from '../generated/contract';
 import type { PlanState } from '../state/plan.svelte';
-import type { Store } from '../state/keep';
+import type { Store } from '../state/shelf';
 import { Asking } from './asking.svelte';
 import { HelpState } from './HelpState.svelte';
 import Terms from './Terms.svelte';
