@@ -6,7 +6,16 @@ import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
 export default ts.config(
-  { ignores: ['dist/', 'dist-single/', 'node_modules/', 'src/generated/', 'public/wasm_exec.js', 'tests/browser/'] },
+  {
+    ignores: [
+      'dist/',
+      'dist-single/',
+      'node_modules/',
+      'src/generated/',
+      'public/wasm_exec.js',
+      'tests/browser/',
+    ],
+  },
   js.configs.recommended,
   ...ts.configs.strict,
   ...svelte.configs.recommended,
@@ -25,7 +34,10 @@ export default ts.config(
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig } },
   },
-  { files: ['*.config.ts', '*.config.js', 'scripts/**', 'vite/**'], languageOptions: { globals: { ...globals.node } } },
+  {
+    files: ['*.config.ts', '*.config.js', 'scripts/**', 'vite/**'],
+    languageOptions: { globals: { ...globals.node } },
+  },
   { files: ['scripts/**'], rules: { 'no-console': 'off' } },
   // One way in: pictures are drawn from values handed to them and never ask the engine or change the job.
   {
