@@ -1,6 +1,6 @@
 /** What a day costs on each route, as a picture wants it. A route that misses its goal is drawn, and says so. */
 import type { Kind, PlanCosts } from '../generated/contract';
-import { text } from '../text';
+import { detail } from '../text/detail';
 import { pictures } from '../text/pictures';
 import { plan } from '../text/plan';
 import { number } from '../text/quantity';
@@ -30,7 +30,7 @@ const styles: Readonly<Record<Kind, number>> = { room: 3, static_oven: 2, tunnel
 export const costPicture = (costs: PlanCosts): CostPicture => ({
   currency: costs.currency,
   lines: costs.routes.map((r) => ({
-    name: r.met ? text.routes[r.route] : pictures.cost.missed({ route: text.routes[r.route] }),
+    name: r.met ? detail.routes[r.route] : pictures.cost.missed({ route: detail.routes[r.route] }),
     style: styles[r.route],
     met: r.met,
     points: r.cost_per_day.map((y, i) => ({ x: shownIn(costs.quantity_m2_per_day[i] ?? NaN, 'area'), y })),

@@ -16,7 +16,7 @@ export interface PlaceShown {
 const columns: readonly MarkName[] = ['touch', 'tack_free', 'dry_through', 'cured', 'cool'];
 
 export const columnsOf = (route: Route): string[] =>
-  columns.map((name) => route.marks.find((m) => m.name === name)?.label ?? text.marks[name]);
+  columns.map((name) => route.marks.find((m) => m.name === name)?.label ?? detail.marks[name]);
 
 export function placesOf(route: Route): PlaceShown[] {
   const deadline = route.answer.deadline_s;
