@@ -13,7 +13,7 @@ const shared = [
   'page/(?:context|Icon)',
   'state/(?:display|lay|number|path)',
   'form/(?:digest|layout|records)',
-  'chart/(?:Fold|textures|time)',
+  'chart/(?:Fold|time)',
 ];
 const first = {
   name: 'first',
