@@ -198,7 +198,7 @@ test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly,
 	GOOS=js GOARCH=wasm $(GO) test -short -vet=off -timeout 30m \
 	  -exec "env -i PATH=$$(dirname "$$(command -v $(NODE))"):/usr/bin:/bin HOME=$$HOME $$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec" \
 	  $(CORE_PACKAGES)
-	$(NODE) --test --test-reporter=spec wasm/browser/bridge_test.mjs
+	$(NODE) --test --test-reporter=spec wasm/browser/bridge_test.mjs wasm/browser/requests_test.mjs
 
 test-site: $(TYPES) $(TEXTS) $(PROOF) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
