@@ -53,7 +53,7 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 		sxx += dx * dx
 		sxy += dx * (math.Log(p.Time) - my)
 	}
-	if sxx < 1e-20*mx*mx {
+	if !(sxx > 1e-20*mx*mx) {
 		return 0, 0, 0, fault.New(fault.Conflict, "pairs", "every pair has the same temperature",
 			"Give pairs at two or more different temperatures, or one pair and an activation energy.")
 	}
@@ -68,6 +68,10 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 		fitted := math.Exp(intercept + slope/p.T)
 		misfit = math.Max(misfit, math.Abs(fitted/p.Time-1))
 	}
+	if math.IsInf(a, 1) || math.IsInf(e, 1) || !(misfit < math.Inf(1)) {
+		return 0, 0, 0, fault.New(fault.Conflict, "pairs", "the times mean a law beyond all numbers",
+			"Check the schedule: such different times do not belong to one reaction.")
+	}
 	return a, e, misfit, nil
 }
 
@@ -79,15 +83,15 @@ func checkSchedule(pairs []Pair, conversion, n float64) error {
 	if !(conversion > 0 && conversion < 1) {
 		return fault.OutOfRange("conversion", conversion, 0, 1, "", "Give the conversion that the schedule reaches.")
 	}
-	if !(n > 0) || math.IsInf(n, 1) {
+	if !(n > 0 && n <= 10) {
 		return fault.OutOfRange("order", n, 0, 10, "", "Give an order above zero.")
 	}
 	for i, p := range pairs {
-		if !(p.T > 0) || math.IsInf(p.T, 1) {
+		if !(p.T > 0 && p.T <= 1000) {
 			return fault.OutOfRange(fmt.Sprintf("pairs[%d].temperature_K", i), p.T, 0, 1000, "K",
 				"Give an absolute temperature.")
 		}
-		if !(p.Time > 0) || math.IsInf(p.Time, 1) {
+		if !(p.Time > 0 && p.Time <= 1e9) {
 			return fault.OutOfRange(fmt.Sprintf("pairs[%d].time_s", i), p.Time, 0, 1e9, "s", "Give a time above zero.")
 		}
 	}

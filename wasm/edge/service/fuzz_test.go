@@ -1,0 +1,37 @@
+package service
+
+import (
+	"bytes"
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"testing"
+)
+
+// Whatever a client sends, it gets an answer or a problem document, and never a failure of ours. Steps and settings are few, so
+// that a question that is well formed ends soon.
+func FuzzService(f *testing.F) {
+	for _, seed := range []struct{ path, media, body string }{
+		{"/v1/check", "application/json", `{"job":{"version":1}}`}, {"/v1/check", "application/json", `{"op":"check","job":[]}`},
+		{"/v1/table?base=shop", "text/csv", "name,film.wet_coat_kg_per_m2\na,0\n"}, {"/v1/table", "text/csv", "\"a\n"}, {"/v1/x", "", ""}, {"/v1/schema", "", ""},
+	} {
+		f.Add(seed.path, seed.media, []byte(seed.body))
+	}
+	handler := New(Config{Limits: Limits{Settings: 4, Cells: 12, Budget: 500, Rows: 4}}, Languages()...)
+	f.Fuzz(func(t *testing.T, path, media string, body []byte) {
+		r, err := http.NewRequest(http.MethodPost, "http://service/", bytes.NewReader(body))
+		if err != nil {
+			t.Skip()
+		}
+		r.URL.Path = path
+		r.Header.Set("Content-Type", media)
+		w := httptest.NewRecorder()
+		handler.ServeHTTP(w, r)
+		if w.Code >= 500 {
+			t.Errorf("status %d: %s", w.Code, w.Body)
+		}
+		if w.Code >= 400 && !json.Valid(w.Body.Bytes()) {
+			t.Errorf("status %d without a document: %s", w.Code, w.Body)
+		}
+	})
+}
