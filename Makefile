@@ -42,9 +42,9 @@ PICTURE ?= $(OUT)/peers/accuracy.svg
 NPM_CI := site/node_modules/.installed
 
 # The Go packages by name, so that no tool walks into site/node_modules.
-PACKAGES := ./cure/... ./wasm/slim ./site ./testdata
-# The pure core, which runs in the browser: all of cure but its commands.
-CORE_PACKAGES = $$($(GO) list ./cure/... | grep -v /cure/cmd/)
+PACKAGES := ./cure/... ./wasm/slim ./wasm/edge/... ./site ./testdata
+# The pure core, which runs in the browser: all of cure but its commands and the files of the languages.
+CORE_PACKAGES = $$($(GO) list ./cure/... | grep -vE "/cure/(cmd/|words/languages)")
 
 core_sources := go.mod go.sum $(shell find cure -type f -not -name '*_test.go' -not -path '*/testdata/*' -not -path 'cure/cmd/*' \
                 -not -path 'cure/words/languages/*')
@@ -191,7 +191,7 @@ test-format: $(TYPES) ## gofmt, go vet, staticcheck, and what the core must not 
 	  { echo "net/http would add 2 MB to what the browser loads"; exit 1; }
 
 test-go: ## the Go tests, natively
-	$(GO) test -timeout 30m ./cure/... ./wasm/slim ./site
+	$(GO) test -timeout 30m $(PACKAGES)
 
 # The environment is cut down because the runtime's start-up area for arguments and environment is small.
 test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly, on Node; then the browser's entry

@@ -9,6 +9,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 var goalOfTests = sim.Goal{AtExit: []result.MarkName{result.DryThrough}}
@@ -110,7 +111,7 @@ func TestLevers(t *testing.T) {
 	}
 	want := map[string]float64{"Curing zone": 0.005, "thinner": 0.03 * (155.0/145.0 - 1), "Drying zone": 0, "Cooling zone": 0}
 	for _, g := range l.Levers {
-		key := g.Place
+		key := words.English(g.Place)
 		if key == "" {
 			key = g.Name
 		}

@@ -38,7 +38,7 @@ func main() {
 
 func run(args []string) error {
 	if len(args) < 3 {
-		return fmt.Errorf("ours CELLS REPEATS TOLERANCE...")
+		return fmt.Errorf("give CELLS REPEATS TOLERANCE, and further tolerances")
 	}
 	cells, err := strconv.Atoi(args[0])
 	if err != nil {
