@@ -7,11 +7,18 @@ import type * as AllDrawings from './drawings';
 export type Drawings = typeof AllDrawings;
 
 let loading: Promise<Drawings> | null = null;
+let loaded: Drawings | null = null;
+
+/** The drawings, where they have come: paper cannot wait for them. */
+export const drawingsNow = (): Drawings | null => loaded;
 
 export function loadDrawings(): Promise<Drawings> {
-  loading ??= import('./drawings').catch((error: unknown) => {
-    loading = null; // a failed load may be tried again
-    throw error;
-  });
+  loading ??= import('./drawings').then(
+    (drawings) => (loaded = drawings),
+    (error: unknown) => {
+      loading = null; // a failed load may be tried again
+      throw error;
+    },
+  );
   return loading;
 }

@@ -5,39 +5,42 @@ import type { Catalogue, Job, Result, Route } from '../generated/contract';
 import { getAt } from '../state/path';
 import { detail } from '../text/detail';
 
-/** The lists of the sheet that may be cut. What gives way first stands first. */
-export const lists = ['assumptions', 'warnings', 'rests', 'settings', 'cautions'] as const;
+/** The lists of the sheet that may be cut, and the lines of its note. What gives way first stands first. */
+export const lists = ['note', 'assumptions', 'warnings', 'rests', 'settings', 'cautions'] as const;
 export type ListName = (typeof lists)[number];
 
 /** How many entries of each list are printed. */
 export type Counts = Readonly<Record<ListName, number>>;
 
-/** What of each list is never cut: the dangers and one line of the others, and the caution that always applies. */
-export const least: Counts = { assumptions: 1, warnings: 3, rests: 2, settings: 3, cautions: 2 };
+/** What of each list stays, however little room there is: dangers are never cut, nor the caution that always applies. */
+export const leastOf = (dangers: number): Counts => ({
+  note: 1,
+  assumptions: 1,
+  warnings: Math.max(1, dangers),
+  rests: 1,
+  settings: 3,
+  cautions: 2,
+});
 
-/**
- * One entry less, of the list that has most beyond what it keeps, counted by how early it gives way; null where nothing is
- * left to cut.
- */
-export function cut(counts: Counts): Counts | null {
-  const spare = lists.map((name, i) => ({ name, worth: (counts[name] - least[name]) / (i + 1) }));
-  const [first] = spare.sort((a, b) => b.worth - a.worth);
-  if (!first || first.worth <= 0) return null;
-  return { ...counts, [first.name]: counts[first.name] - 1 };
+/** One entry less of the first list that has any to spare; null where none has. */
+export function cut(counts: Counts, least: Counts): Counts | null {
+  const name = lists.find((n) => counts[n] > least[n]);
+  return name ? { ...counts, [name]: counts[name] - 1 } : null;
 }
 
-/** Risks and warnings, the dangers first. */
-export function warningsOf({ routes, warnings }: Result): string[] {
+/** Risks and warnings, the dangers first, and how many of those there are. */
+export function warningsOf({ routes, warnings }: Result): { said: string[]; dangers: number } {
   const risks = routes.flatMap((r) =>
     risksOf(r).map((risk) => ({ danger: risk.severity === 'danger', words: `${r.title}: ${risk.text}` })),
   );
   const [dangers, notices] = [risks.filter((r) => r.danger), risks.filter((r) => !r.danger)];
-  return [
+  const said = [
     ...dangers.map((r) => r.words),
     ...warnings.map((w) => w.text),
     ...notices.map((r) => r.words),
     ...routes.flatMap((r) => r.warnings.map((w) => `${r.title}: ${w.text}`)),
   ];
+  return { said, dangers: dangers.length };
 }
 
 const kinds: readonly RecordKind[] = ['adhesive', 'part', 'fibre'];
@@ -48,13 +51,13 @@ export function assumptionsOf(job: Job, { routes, rests }: Result, catalogue: Ca
   const outside = routes.flatMap((r) => r.warnings).filter((w) => w.code.startsWith('transfer')).length;
   const generic = kinds.flatMap((kind) => {
     const record = recordOf(kind, getAt(job, `${recordKinds[kind].path}.record`), catalogue);
-    return record ? [t.generic({ what: record.label })] : [];
+    return record ? [record.label] : [];
   });
   return [
     rests.length > 0 ? t.tested : t.untested,
     t.flat,
     ...(outside > 0 ? [t.outside({ n: outside })] : []),
-    ...generic,
+    ...(generic.length > 0 ? [t.generic({ what: generic.join(', ') })] : []),
   ];
 }
 
