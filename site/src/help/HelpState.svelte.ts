@@ -2,6 +2,9 @@
 import type { Store } from '../state/shelf';
 import type { TermKey } from './terms';
 
+/** The part of the store that is needed here. */
+type Shelf = Pick<Store, 'getItem' | 'setItem'>;
+
 export type Sheet = 'glossary' | 'accuracy';
 
 const key = 'drywright.tour';
@@ -14,9 +17,9 @@ export class HelpState {
   /** Whether the tour is offered: at the first visit, and at every one where the browser keeps nothing. */
   offered = $state(false);
   #opener: HTMLElement | null = null;
-  readonly #store: Store | null;
+  readonly #store: Shelf | null;
 
-  constructor(store: Store | null) {
+  constructor(store: Shelf | null) {
     this.#store = store;
     try {
       this.offered = store?.getItem(key) !== 'seen';

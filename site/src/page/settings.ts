@@ -1,7 +1,7 @@
 /** The settings of a job in a few lines of words, for the printed sheet: everything in view of the form, no more. */
 import { isUsed } from '../form/use';
 import { digestOf, shortValue } from '../form/digest';
-import { fold, nodesOf, sections, type Node, type SectionName } from '../form/layout';
+import { fold, nodesOf, type Node, type SectionName } from '../form/layout';
 import { recordKinds, recordOf, type RecordKind } from '../form/records';
 import type { Catalogue, Job } from '../generated/contract';
 import type { FieldIndex } from '../state/faults';
@@ -15,15 +15,18 @@ export interface Setting {
 
 const records: Partial<Record<SectionName, RecordKind>> = { film: 'adhesive', part: 'part', pile: 'fibre' };
 
-/** What is computed with, and prices: nobody sets them at the oven. */
-const offSheetSections: ReadonlySet<SectionName> = new Set(['targets', 'tariffs', 'costs', 'numerics']);
-
 /** What is in view of the form and yet nothing that an operator sets. */
 const offSheet: ReadonlySet<string> = new Set(['static_oven.chamber', 'tunnel.coated_area_per_m_m2_per_m']);
 
+/**
+ * What an operator sets; what is computed with, and prices, stay off. Coat and ovens come first, and are the last to give way on
+ * a full sheet.
+ */
+const rank: readonly SectionName[] = ['film', 'static_oven', 'tunnel', 'pile', 'room', 'workshop', 'part'];
+
 export function settingsOf(job: Job, catalogue: Catalogue, fields: FieldIndex): Setting[] {
-  return sections
-    .filter((name) => !offSheetSections.has(name) && getAt(job, name) !== null)
+  return rank
+    .filter((name) => getAt(job, name) !== null)
     .map((name) => ({ title: text.form.sections[name], words: wordsOf(job, catalogue, fields, name) }));
 }
 

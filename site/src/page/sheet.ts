@@ -6,20 +6,19 @@ import { getAt } from '../state/path';
 import { detail } from '../text/detail';
 
 /** The lists of the sheet that may be cut, and the lines of its note. What gives way first stands first. */
-export const lists = ['note', 'assumptions', 'warnings', 'rests', 'settings', 'cautions'] as const;
+export const lists = ['note', 'assumptions', 'warnings', 'rests', 'settings'] as const;
 export type ListName = (typeof lists)[number];
 
 /** How many entries of each list are printed. */
 export type Counts = Readonly<Record<ListName, number>>;
 
-/** What of each list stays, however little room there is: dangers are never cut, nor the caution that always applies. */
+/** What of each list stays, however little room there is: dangers are never cut (nor are cautions at all). */
 export const leastOf = (dangers: number): Counts => ({
   note: 1,
   assumptions: 1,
   warnings: Math.max(1, dangers),
   rests: 1,
   settings: 3,
-  cautions: 2,
 });
 
 /** One entry less of the first list that has any to spare; null where none has. */
