@@ -155,7 +155,10 @@ test('"Is overnight enough?": yes or no with the margin at once, then what would
   assert.ok(found.includes(best.text), `${best.text} in ${found}`);
   for (const label of ['Wet coat', 'relative humidity', 'temperature']) assert.ok(found.includes(label), `${label} in ${found}`);
   await clean(view.page);
-  await screen.bringBack();
+  const former = demo().name;
+  assert.ok((await words('[data-back]')).includes(former));
+  await press('[data-back]');
+  await screen.until(async () => assert.equal(await screen.page.$eval('#job-name', (e) => e.value), former), 10);
 });
 
 test('"How fast can it go?": whether it carries what sales wants, what stops it, what helps most', async () => {
