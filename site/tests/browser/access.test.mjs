@@ -139,20 +139,20 @@ test('the whole demo by keyboard alone', async () => {
   await screen.until(async () => assert.equal(await page.$('#settings-panel'), null), 10);
   assert.ok(await focused('#settings'), 'back where they were opened');
 
-  // Another example from the list, and the list closed without one.
+  // A worked example as a new job, and the menu closed without one.
   await page.reload({ waitUntil: 'load' });
   await page.waitForSelector('.trial');
-  await tabTo('.bar .place > button');
+  await tabTo('[data-new]');
   await press('Enter');
-  await page.waitForSelector('#demos');
+  await page.waitForSelector('#new-jobs');
   await press('Escape');
-  assert.equal(await page.$('#demos'), null);
-  assert.ok(await focused('.bar .place > button'), 'back where the list was opened');
+  assert.equal(await page.$('#new-jobs'), null);
+  assert.ok(await focused('[data-new]'), 'back where the menu was opened');
   await press('Enter');
-  await tabTo('#demos button', 3);
+  await tabTo('#new-jobs ul + p + ul button', 4);
   await press('Tab');
   await press('Enter');
-  assert.ok(await focused('.bar .place > button'));
+  assert.ok(await focused('[data-new]'));
   const shown = await screen.until(async () => {
     const sentence = await screen.text('article .sentence');
     assert.notEqual(sentence, expected(demo())[0].sentence);
