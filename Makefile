@@ -53,7 +53,7 @@ site_sources := $(shell find site -type f -not -path '*/node_modules/*' -not -pa
                 -not -path '$(dir $(TYPES))*' -not -name '*.go' -not -name '*.wasm' -not -path '$(EXEC)' -not -path 'site/public/words/*') \
                 $(wildcard testdata/invented-trials/*)
 
-.PHONY: bench peers help run build wasm types site single fmt sizes supply typing validate test test-format test-go test-wasm test-site browser-test clean FORCE
+.PHONY: fuzz nightly bench peers help run build wasm types site single fmt sizes supply typing validate test test-format test-go test-wasm test-site browser-test clean FORCE
 
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 16
@@ -155,6 +155,19 @@ include wasm/edge/rules.mk
 validate: ## print every published number beside ours, and fail on a miss
 	@$(GO) run ./cure/cmd/validate
 
+# How long each target is fuzzed. What breaks one is kept beside it, under testdata/fuzz, and replayed by every test.
+FUZZ_TIME ?= 30s
+fuzz: ## fuzz every target for a while each (FUZZ_TIME=30s)
+	@for package in $$(grep -rl '^func Fuzz' --include='*_test.go' cure wasm | xargs -n1 dirname | sort -u); do \
+	  for target in $$(grep -rhoE '^func Fuzz[A-Za-z]+' --include='*_test.go' $$package --exclude-dir='*' | cut -d' ' -f2 | sort -u); do \
+	    echo "== $$package $$target"; $(GO) test ./$$package -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZ_TIME) | tail -4 || exit 1; \
+	  done; done
+
+# How many random jobs; a million takes hours.
+JOBS ?= 100000
+nightly: ## random jobs over the whole accepted range: balances, bounds, order of marks (JOBS=100000)
+	$(GO) test ./cure/sim -run RandomJobs -v -timeout 24h -jobs $(JOBS)
+
 bench: ## benchmarks natively and in WebAssembly, with their growth over cells, zones, samples and points
 	$(GO) run ./cure/cmd/bench -out $(OUT)/bench
 
@@ -203,9 +216,11 @@ test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly,
 test-site: $(TYPES) $(TEXTS) $(PROOF) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
-# The whole in Chromium; in Firefox the main flows, since a long search is no other there.
+# The whole in Chromium; in Firefox what stands on the browser most, since a search is no other there. All of it:
+# make browser-test FIREFOX_TESTS='*.test.mjs'
+FIREFOX_TESTS := page.test.mjs inputs.test.mjs languages.test.mjs offline.test.mjs single.test.mjs
 browser-test: $(BINARY) $(SINGLE) $(NPM_CI) ## the page in real browsers, against the command
 	@chromium="$$(site/tests/browser/find.sh chromium)"; firefox="$$(site/tests/browser/find.sh firefox)"; \
 	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) SINGLE=$(abspath $(SINGLE)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \
 	  $(NODE) --test --test-reporter=spec --test-concurrency=1 "$${@:2}"; }; \
-	cd site/tests/browser && run chromium *.test.mjs && run firefox *.test.mjs
+	cd site/tests/browser && run chromium *.test.mjs && run firefox $(FIREFOX_TESTS)

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"errors"
+	"flag"
 	"math"
 	"math/rand/v2"
 	"reflect"
@@ -267,10 +268,13 @@ func sane(res *result.Result) error {
 	return nil
 }
 
+// jobs is how many TestRandomJobs throws.
+var jobs = flag.Int("jobs", 10000, "how many random jobs are computed")
+
 // Random jobs inside the accepted ranges: no panic, no number that is none, no negative water, no mark out of order, no
 // open balance, no run over its step budget.
 func TestRandomJobs(t *testing.T) {
-	count := 10000
+	count := *jobs
 	if testing.Short() {
 		count = 300
 	}
