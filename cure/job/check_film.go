@@ -1,11 +1,11 @@
 package job
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -25,37 +25,37 @@ func (v *validator) checkFilm(j *Job) {
 	const at = "film.adhesive"
 	a := &j.Film.Adhesive
 	if v.sound(at+".packing_fraction", at+".closing_fraction") && a.Closing < a.Packing+leastGap {
-		v.conflict(at+".closing_fraction", fmt.Sprintf("closing fraction %s is not above packing fraction %s",
-			fault.Number(a.Closing), fault.Number(a.Packing)),
-			"Particles touch before the paths between them close: give a "+
-				"closing fraction at least 0.01 above the packing fraction.")
+		v.conflict(at+".closing_fraction", words.Told("closing fraction {closing} is not above packing fraction {packing}",
+			"closing", words.Figure(fault.Number(a.Closing)), "packing", words.Figure(fault.Number(a.Packing))),
+			words.Told("Particles touch before the paths between them close: give a "+
+				"closing fraction at least 0.01 above the packing fraction."))
 	}
 	if v.sound(at+".packing_fraction", at+".solids_fraction", at+".polymer_density_kg_per_m3") {
 		polymer := a.Solids / a.PolymerDensity
 		phi := polymer / (polymer + (1-a.Solids)/waterDensity)
 		if phi >= packed*a.Packing {
-			v.conflict(at+".solids_fraction", fmt.Sprintf("polymer volume fraction %s when sprayed, packed from %s on",
-				fault.Number(phi), fault.Number(packed*a.Packing)),
-				"So thick a dispersion is packed before it is sprayed: lower the solids or raise the packing fraction.")
+			v.conflict(at+".solids_fraction", words.Told("polymer volume fraction {share} when sprayed, packed from {packed} on",
+				"share", words.Figure(fault.Number(phi)), "packed", words.Figure(fault.Number(packed*a.Packing))),
+				words.Told("So thick a dispersion is packed before it is sprayed: lower the solids or raise the packing fraction."))
 		}
 		solids := j.Film.WetCoat * a.Solids
 		if layer := solids / (a.PolymerDensity * a.Packing); v.sound("film.wet_coat_kg_per_m2",
 			"targets.open_layer_m") &&
 			j.Targets.OpenLayer >= layer {
-			v.conflict("targets.open_layer_m", fmt.Sprintf("%s m, but the whole packed film has %s m",
-				fault.Number(j.Targets.OpenLayer), fault.Number(layer)), "Give a thinner layer or a heavier coat.")
+			v.conflict("targets.open_layer_m", words.Told("{layer} m, but the whole packed film has {whole} m",
+				"layer", words.Figure(fault.Number(j.Targets.OpenLayer)), "whole", words.Figure(fault.Number(layer))), words.Told("Give a thinner layer or a heavier coat."))
 		}
 	}
 	if v.sound(at+".capillary_diffusivity_m2_per_s", at+".dry_diffusivity_at_25C_m2_per_s") &&
 		a.DryDiffusion >= a.CapillaryDiffusion {
-		v.conflict(at+".dry_diffusivity_at_25C_m2_per_s", fmt.Sprintf("%s m²/s is not below the wet film's %s m²/s",
-			fault.Number(a.DryDiffusion), fault.Number(a.CapillaryDiffusion)),
-			"Water moves more slowly through the dry film than through the wet one.")
+		v.conflict(at+".dry_diffusivity_at_25C_m2_per_s", words.Told("{dry} m²/s is not below the wet film's {wet} m²/s",
+			"dry", words.Figure(fault.Number(a.DryDiffusion)), "wet", words.Figure(fault.Number(a.CapillaryDiffusion))),
+			words.Told("Water moves more slowly through the dry film than through the wet one."))
 	}
 	v.checkSorption(a)
 	if c := a.CoSolvent; c != nil && v.sound(at+".solids_fraction", at+".co_solvent") && a.Solids+c.Fraction > 1 {
-		v.conflict(at+".co_solvent.fraction_of_wet_coat", fmt.Sprintf("%s beside %s of solids", fault.Number(c.Fraction),
-			fault.Number(a.Solids)), "Solids and co-solvent together are no more than the whole coat.")
+		v.conflict(at+".co_solvent.fraction_of_wet_coat", words.Told("{co_solvent} beside {solids} of solids",
+			"co_solvent", words.Figure(fault.Number(c.Fraction)), "solids", words.Figure(fault.Number(a.Solids))), words.Told("Solids and co-solvent together are no more than the whole coat."))
 	}
 }
 
@@ -73,17 +73,18 @@ func (v *validator) checkSorption(a *Adhesive) {
 		// ln a = ln(1 - phi) + phi + chi phi^2 is above zero at the closing fraction where saturation lies beyond it.
 		c := a.Closing
 		if least := (-math.Log(1-c) - c) / (c * c); s.Chi <= least {
-			v.conflict(at+".sorption.chi", fmt.Sprintf("with %s the film in saturated air holds more than %s kg/kg, where its "+
-				"paths are open", fault.Number(s.Chi), fault.Number(closing)),
-				fmt.Sprintf("Give more than %s, or a lower closing fraction.", fault.Number(least)))
+			v.conflict(at+".sorption.chi", words.Told("with {chi} the film in saturated air holds more than {water} kg/kg, where its paths are open",
+				"chi", words.Figure(fault.Number(s.Chi)), "water", words.Figure(fault.Number(closing))),
+				words.Told("Give more than {least}, or a lower closing fraction.",
+					"least", words.Figure(fault.Number(least))))
 		}
 		return
 	}
 	full := s.Monolayer * s.GABC * s.GABK / ((1 - s.GABK) * (1 - s.GABK + s.GABC*s.GABK))
 	if full >= closing {
 		v.conflict(at+".sorption",
-			fmt.Sprintf("the dry film would hold %s kg/kg in saturated air, but its paths are open from %s on",
-				fault.Number(full), fault.Number(closing)), "Lower the monolayer or K, or the closing fraction.")
+			words.Told("the dry film would hold {full} kg/kg in saturated air, but its paths are open from {open} on",
+				"full", words.Figure(fault.Number(full)), "open", words.Figure(fault.Number(closing))), words.Told("Lower the monolayer or K, or the closing fraction."))
 	}
 }
 
@@ -95,46 +96,45 @@ func (v *validator) checkCrosslinking(j *Job) {
 		return
 	}
 	if g := c.Vitrification; g != nil && g.TgCured <= g.TgUncured {
-		v.conflict(at+".vitrification.tg_cured_K", fmt.Sprintf("%s K is not above the uncured film's %s K",
-			fault.Number(g.TgCured), fault.Number(g.TgUncured)), "Crosslinking raises the glass transition.")
+		v.conflict(at+".vitrification.tg_cured_K", words.Told("{cured} K is not above the uncured film's {uncured} K",
+			"cured", words.Figure(fault.Number(g.TgCured)), "uncured", words.Figure(fault.Number(g.TgUncured))), words.Told("Crosslinking raises the glass transition."))
 	}
 	pairs := slices.Clone(c.Schedule.Pairs)
 	if len(pairs) > 0 && c.Autocatalysis != nil {
-		v.conflict(at+".autocatalysis", "a schedule stands beside it",
-			"A schedule is read as a reaction of plain order: leave the schedule without pairs, or set autocatalysis to null.")
+		v.conflict(at+".autocatalysis", words.Told("a schedule stands beside it"),
+			words.Told("A schedule is read as a reaction of plain order: leave the schedule without pairs, or set autocatalysis to null."))
 		return
 	}
 	slices.SortFunc(pairs, func(a, b SchedulePair) int { return cmpFloat(a.Temperature, b.Temperature) })
 	for i := 1; i < len(pairs); i++ {
 		cold, hot := pairs[i-1], pairs[i]
 		if hot.Temperature-cold.Temperature < 0.1 || hot.Time >= cold.Time {
-			v.conflict(at+".schedule.pairs", fmt.Sprintf("%s s at %s K against %s s at %s K", fault.Number(hot.Time),
-				fault.Number(hot.Temperature), fault.Number(cold.Time), fault.Number(cold.Temperature)),
-				"Each pair needs a temperature of its own, and a hotter one a shorter time.")
+			v.conflict(at+".schedule.pairs", words.Told("{hot_time} s at {hot} K against {cold_time} s at {cold} K",
+				"hot_time", words.Figure(fault.Number(hot.Time)), "hot", words.Figure(fault.Number(hot.Temperature)), "cold_time", words.Figure(fault.Number(cold.Time)), "cold", words.Figure(fault.Number(cold.Temperature))),
+				words.Told("Each pair needs a temperature of its own, and a hotter one a shorter time."))
 			return
 		}
 	}
 	law, _, err := c.Law()
 	if err != nil {
-		v.conflict(at+".schedule.pairs", err.Error(), "Check the schedule against the data sheet.")
+		v.conflict(at+".schedule.pairs", err.Error(), words.Told("Check the schedule against the data sheet."))
 		return
 	}
 	// A schedule is read as the reaction alone, which a film at its glass transition no longer shows.
 	if g := law.Vitrification; g != nil && len(pairs) > 0 && v.sound(at+".vitrification") {
 		if tg, _ := g.GlassTransition(c.Schedule.Conversion); pairs[0].Temperature < tg {
-			v.conflict(at+".schedule.pairs", fmt.Sprintf("at %s K the film is glassy before it reaches the schedule's conversion: its "+
-				"glass transition is then %s K", fault.Number(pairs[0].Temperature), fault.Number(tg)),
-				"With vitrification give pairs above the glass transition only.")
+			v.conflict(at+".schedule.pairs", words.Told("at {coldest} K the film is glassy before it reaches the schedule's conversion: its glass transition is then {transition} K",
+				"coldest", words.Figure(fault.Number(pairs[0].Temperature)), "transition", words.Figure(fault.Number(tg))),
+				words.Told("With vitrification give pairs above the glass transition only."))
 			return
 		}
 	}
 	energy := v.fields[at+".activation_energy_J_per_mol"]
 	if law.E1 < energy.Low || law.E1 > energy.High {
-		v.conflict(at+".schedule.pairs", fmt.Sprintf("the pairs mean an activation energy of %s J/mol",
-			fault.Number(law.E1)),
-			fmt.Sprintf("Cure reactions have %s to %s J/mol: check the times and temperatures.",
-				fault.Number(energy.Low),
-				fault.Number(energy.High)))
+		v.conflict(at+".schedule.pairs", words.Told("the pairs mean an activation energy of {energy} J/mol",
+			"energy", words.Figure(fault.Number(law.E1))),
+			words.Told("Cure reactions have {low} to {high} J/mol: check the times and temperatures.",
+				"low", words.Figure(fault.Number(energy.Low)), "high", words.Figure(fault.Number(energy.High))))
 	}
 }
 
