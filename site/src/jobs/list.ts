@@ -1,5 +1,6 @@
 /** The list of jobs on the shelf, for those who look at it: what each is called, when it was changed, whether it can be read. */
 import { read, survey, type Shelf, envelope } from '../state/shelf';
+import type { Keeper } from '../state/keeper.svelte';
 import type { Reader } from '../state/jobfile';
 import { isBag } from '../state/lay';
 
@@ -27,10 +28,10 @@ export function linesOf(shelf: Shelf, reader: Reader): Line[] {
 }
 
 /** Gives a job that is not at hand another name, and touches nothing else of it. */
-export function rename(shelf: Shelf, line: Line, name: string): void {
-  const found: unknown = JSON.parse(shelf.get(line.key) ?? 'null');
+export function rename(keeper: Pick<Keeper, 'shelf' | 'lay'>, line: Line, name: string): void {
+  const found: unknown = JSON.parse(keeper.shelf.get(line.key) ?? 'null');
   if (!isBag(found) || !isBag(found.job) || found.envelope !== envelope) return;
-  shelf.put(line.key, JSON.stringify({ ...found, job: { ...found.job, name } }));
+  keeper.lay(line.key, JSON.stringify({ ...found, job: { ...found.job, name } }));
 }
 
 /** The job to turn to when the one at hand goes: the last changed of the others. */

@@ -7,6 +7,7 @@ import type { AnswerState } from './answer.svelte';
 import { History } from './history';
 import { JobDocument } from './job.svelte';
 import type { Reader } from './jobfile';
+import { isBag } from './lay';
 import {
   envelope,
   indexKey,
@@ -105,11 +106,12 @@ export class Keeper {
   /** Keeps the job as it stands; beside a job without an answer the last one that had one. */
   put(): void {
     if (this.#disputed()) return;
+    if (this.taken !== 'kept') this.taken = this.shelf.settle();
     const { phase, good: last } = this.#answer;
     const memo = this.job.memo();
     const good = phase === 'refused' || phase === 'broken' ? last : null;
     const same = this.#isHeld(memo);
-    if (same && JSON.stringify(good) === JSON.stringify(this.#held?.good)) return;
+    if (same && inOrder(good) === inOrder(this.#held?.good ?? null)) return;
     const count = same && this.#held ? this.#held.count : this.#count() + 1;
     const changed = same && this.#held ? this.#held.changed : this.#now();
     this.#held = { ...memo, good, count, changed };
@@ -139,13 +141,18 @@ export class Keeper {
   }
 
   /** Puts a record on the shelf without turning to it. */
-  store(held: Memo): Taken {
+  store(held: Memo): void {
     const count = this.#count() + 1;
     const id = this.#mint();
-    const taken = this.shelf.put(keyOf(id), write({ ...held, good: null, count, changed: this.#now() }));
+    this.lay(keyOf(id), write({ ...held, good: null, count, changed: this.#now() }));
     this.#point(count);
     this.turns++;
-    return taken;
+  }
+
+  /** Puts a record that is not at hand in its place. */
+  lay(key: string, text: string): void {
+    const taken = this.shelf.put(key, text);
+    if (taken !== 'kept') this.taken = taken;
   }
 
   #turn(id: string, memo: Memo, seen: string | null, held: Held | null): void {
@@ -217,7 +224,7 @@ export class Keeper {
 
   #isHeld({ job, slips }: Memo): boolean {
     const held = this.#held && { job: this.#held.job, slips: this.#held.slips };
-    return JSON.stringify({ job, slips }) === JSON.stringify(held);
+    return inOrder({ job, slips }) === inOrder(held);
   }
 
   /** Changes so far. An index that is lost is made up from the jobs. */
@@ -231,6 +238,12 @@ export class Keeper {
     this.shelf.put(indexKey, JSON.stringify({ envelope, at: this.id, count }));
   }
 }
+
+/** A text that is the same for the same values: a job from the core, the form and a file has its fields in different orders. */
+const inOrder = (value: unknown): string =>
+  JSON.stringify(value, (_, one: unknown) =>
+    isBag(one) ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1))) : one,
+  );
 
 /** Twelve letters and figures; nobody but this browser has to tell them apart. */
 function mintId(): string {

@@ -52,6 +52,12 @@ export class Shelf {
     return 'forbidden';
   }
 
+  /** Offers the browser once more what it did not take: there may be room by now. */
+  settle(): Taken {
+    const taken = [...this.#loose].map(([key, text]) => this.put(key, text));
+    return taken.find((t) => t !== 'kept') ?? 'kept';
+  }
+
   remove(key: string): void {
     this.#loose.delete(key);
     try {

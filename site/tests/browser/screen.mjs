@@ -4,7 +4,7 @@
 //   #old-answers                                                  says that the answers are not those of the inputs
 //   [role=tab]#tab-<route>, #detail-panel table                   the marks of a route: a row each, label and time first
 //   #job-message                                                  what became of a job that was opened, and the way back
-//   [data-job=undo|redo|list|compare|link|store|rival]            what can be done with the job at hand, and what is wrong with it
+//   [data-job=undo|redo|list|compare|save|link|store|rival]       what can be done with the job at hand, and what is wrong with it
 //   dialog#jobs [data-line=<id>] [data-act=<what>]                a job of the list, and what can be done with it
 //   dialog#compare [data-differs=<path>], [data-pair=<route>]     two jobs side by side
 //   #in-<path>, #in-<path>-error                                  the control of a field, and what is wrong with it
@@ -79,7 +79,7 @@ export class Screen {
 
   /** Presses the button that saves the job to a file, and reads the file. */
   async saveJob() {
-    const button = await this.page.waitForSelector('button[title="Save this job as a file"]');
+    const button = await this.page.waitForSelector('[data-job=save]');
     await this.page.evaluate((e) => e.click(), button);
     for (let wait = 0; wait < 100; wait++, await pause(100)) {
       const name = (await readdir(this.downloads)).find((n) => n.endsWith('.json'));

@@ -132,7 +132,7 @@ describe('one tab', () => {
     );
     const line = linesOf(keeper.shelf, reader).find((l) => l.id === 'x');
     if (!line) throw new Error('not listed');
-    rename(keeper.shelf, line, 'Other');
+    rename(keeper, line, 'Other');
     expect(JSON.parse(store.getItem(keyOf('x')) ?? '')).toEqual({
       envelope: 2,
       job: { ...job, later: 1, name: 'Other' },
@@ -140,6 +140,24 @@ describe('one tab', () => {
       extra: 2,
     });
   });
+});
+
+test('turning to a job and back changes nothing of it, in whatever order its fields lie', () => {
+  const store = new Memory();
+  const { keeper } = open(store);
+  keeper.put();
+  const first = keeper.id;
+  const turned = Object.fromEntries(Object.entries(named('Turned')).reverse()) as unknown as Job;
+  store.setItem(
+    keyOf('turned'),
+    JSON.stringify({ envelope: 2, job: turned, slips: [], good: null, count: 9, changed: 7 }),
+  );
+  const before = [store.getItem(keyOf(first)), store.getItem(keyOf('turned'))];
+  expect(keeper.open('turned')).toBe('job');
+  keeper.put();
+  expect(keeper.open(first)).toBe('job');
+  keeper.put();
+  expect([store.getItem(keyOf(first)), store.getItem(keyOf('turned'))]).toEqual(before);
 });
 
 describe('a store that does not take it', () => {
@@ -168,6 +186,20 @@ describe('a store that does not take it', () => {
     keeper.put();
     expect(keeper.taken).toBe('forbidden');
     expect(names(keeper)).toEqual(['First']);
+  });
+
+  test('what a full store did not take is kept as soon as there is room, without being changed again', () => {
+    const store = new Memory();
+    const { keeper } = open(store);
+    keeper.put();
+    store.refuses = full;
+    keeper.store({ job: named('Copy'), slips: [] });
+    expect(keeper.taken, 'told though the job at hand is kept').toBe('full');
+    expect([...store.items.values()].join()).not.toContain('Copy');
+    store.refuses = null;
+    keeper.put();
+    expect(keeper.taken).toBe('kept');
+    expect([...store.items.values()].join()).toContain('Copy');
   });
 
   test('what cannot be read, or is of a later version, stays as it is and is listed', () => {
