@@ -31,13 +31,14 @@ function open(
   store: Memory | null,
   tab: Memory = new Memory(),
   now = () => 1000,
+  first = named('First'),
 ): { keeper: Keeper; answer: Answer; tab: Memory } {
   const answer = new Answer();
   const keeper = new Keeper(
     new Shelf(store),
     new Shelf(tab),
     reader,
-    named('First'),
+    first,
     answer,
     (n) => `${n} (copy)`,
     now,
@@ -144,20 +145,21 @@ describe('one tab', () => {
 
 test('turning to a job and back changes nothing of it, in whatever order its fields lie', () => {
   const store = new Memory();
-  const { keeper } = open(store);
-  keeper.put();
-  const first = keeper.id;
+  const other = [
+    keyOf('other'),
+    JSON.stringify({ envelope: 2, job: named('Other'), slips: [], good: null, count: 0, changed: 7 }),
+  ] as const;
   const turned = Object.fromEntries(Object.entries(named('Turned')).reverse()) as unknown as Job;
-  store.setItem(
-    keyOf('turned'),
-    JSON.stringify({ envelope: 2, job: turned, slips: [], good: null, count: 9, changed: 7 }),
-  );
-  const before = [store.getItem(keyOf(first)), store.getItem(keyOf('turned'))];
-  expect(keeper.open('turned')).toBe('job');
+  const { keeper } = open(store, new Memory(), undefined, turned);
   keeper.put();
-  expect(keeper.open(first)).toBe('job');
-  keeper.put();
-  expect([store.getItem(keyOf(first)), store.getItem(keyOf('turned'))]).toEqual(before);
+  store.setItem(...other);
+  const mine = keeper.id;
+  const before = [...store.items].filter(([key]) => key !== indexKey);
+  for (const id of ['other', mine, 'other']) {
+    expect(keeper.open(id)).toBe('job');
+    keeper.put();
+  }
+  expect([...store.items].filter(([key]) => key !== indexKey)).toEqual(before);
 });
 
 describe('a store that does not take it', () => {
