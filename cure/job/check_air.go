@@ -2,12 +2,12 @@ package job
 
 import (
 	"errors"
-	"fmt"
 	"reflect"
 	"strings"
 
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // State is the air that a humidity means at the temperature t [K] and pressure p [Pa]; real includes the enhancement factor
@@ -30,7 +30,7 @@ func (h Humidity) State(t, p float64, real bool) (air.State, error) {
 	case h.VapourDensity != nil:
 		return air.FromVapourDensity(t, p, *h.VapourDensity, real)
 	}
-	return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive}
+	return air.State{}, &fault.Fault{Code: fault.Missing, Advice: words.Told(oneOfFive)}
 }
 
 // frost is State below 0 degC: package air makes no states there, but its saturation pressure goes on, within 0.1 % of
@@ -57,9 +57,9 @@ func (h Humidity) frost(t, p float64, real bool) (air.State, error) {
 		y = got / perFraction
 	case h.WetBulb != nil:
 		return air.State{}, fault.OutOfRange("", *h.WetBulb, air.LowTemperature, air.HighTemperature, "K",
-			"In frosty air a wet bulb freezes: give relative humidity, dew point or humidity ratio.")
+			words.Told("In frosty air a wet bulb freezes: give relative humidity, dew point or humidity ratio."))
 	default:
-		return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive}
+		return air.State{}, &fault.Fault{Code: fault.Missing, Advice: words.Told(oneOfFive)}
 	}
 	if got > most {
 		return air.State{}, fault.OutOfRange("", got, 0, most, unit, advice)
@@ -85,12 +85,12 @@ func (h Humidity) given() []string {
 func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperaturePath string) (air.State, bool) {
 	switch names := h.given(); len(names) {
 	case 0:
-		v.add(&fault.Fault{Code: fault.Missing, Path: path, Advice: oneOfFive})
+		v.add(&fault.Fault{Code: fault.Missing, Path: path, Advice: words.Told(oneOfFive)})
 		return air.State{}, false
 	case 1:
 		path = under(path, names[0])
 	default:
-		v.conflict(path, strings.Join(names, " and ")+" are both given", oneOfFive)
+		v.conflict(path, strings.Join(names, " and ")+" are both given", words.Told(oneOfFive))
 		return air.State{}, false
 	}
 	if !v.sound(path, temperaturePath, "workshop.pressure_Pa") {
@@ -106,8 +106,9 @@ func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperatureP
 	}
 	const most = 1 // kg of vapour per kg of dry air
 	if w := s.HumidityRatio(); w > most*(1+1e-9) {
-		v.conflict(path, fmt.Sprintf("this means a humidity ratio of %s kg/kg", fault.Number(w)),
-			"Ovens with more steam than dry air are outside of this model; give less.")
+		v.conflict(path, words.Told("this means a humidity ratio of {ratio} kg/kg",
+			"ratio", words.Figure(fault.Number(w))),
+			words.Told("Ovens with more steam than dry air are outside of this model; give less."))
 		return air.State{}, false
 	}
 	return s, true

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/air"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/kinetics"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -28,8 +29,10 @@ func (v *validator) checkHottest(j *Job) {
 	t, zone := hottest(j)
 	if t > hottestFilm {
 		v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.flux_W_per_m2", zone),
-			fmt.Sprintf("the film could reach %s K in this zone", fault.Number(t)),
-			fmt.Sprintf("At most %s K are accepted: less flux, a shorter zone or a faster line.", fault.Number(hottestFilm)))
+			words.Told("the film could reach {hottest} K in this zone",
+				"hottest", words.Figure(fault.Number(t))),
+			words.Told("At most {most} K are accepted: less flux, a shorter zone or a faster line.",
+				"most", words.Figure(fault.Number(hottestFilm))))
 		return
 	}
 	const at = "film.adhesive"
@@ -38,9 +41,9 @@ func (v *validator) checkHottest(j *Job) {
 		particles := boltzmann * t / (3 * math.Pi * air.WaterViscosity(t) * a.ParticleDiameter)
 		if particles >= a.CapillaryDiffusion {
 			v.conflict(at+".capillary_diffusivity_m2_per_s",
-				fmt.Sprintf("%s m²/s is not above the particles' own %s m²/s at %s K",
-					fault.Number(a.CapillaryDiffusion), fault.Number(particles), fault.Number(t)),
-				"Water moves faster than the particles do: raise this diffusivity or the particle diameter.")
+				words.Told("{film} m²/s is not above the particles' own {particles} m²/s at {hottest} K",
+					"film", words.Figure(fault.Number(a.CapillaryDiffusion)), "particles", words.Figure(fault.Number(particles)), "hottest", words.Figure(fault.Number(t))),
+				words.Told("Water moves faster than the particles do: raise this diffusivity or the particle diameter."))
 		}
 	}
 	if c := a.Crosslinking; c != nil && v.sound(at+".crosslinking") {
@@ -62,9 +65,9 @@ func (v *validator) checkSpeed(law kinetics.Law, t float64, c Crosslinking) {
 		rate float64
 	}{{first, k1}, {at + "autocatalysis.frequency_factor_per_s", k2}} {
 		if !(k.rate <= fastest) {
-			v.conflict(k.path, fmt.Sprintf("a rate constant of %s per second at %s K", fault.Number(k.rate),
-				fault.Number(t)),
-				"The film would cure in an instant: check frequency factor, activation energy and schedule.")
+			v.conflict(k.path, words.Told("a rate constant of {rate} per second at {hottest} K",
+				"rate", words.Figure(fault.Number(k.rate)), "hottest", words.Figure(fault.Number(t))),
+				words.Told("The film would cure in an instant: check frequency factor, activation energy and schedule."))
 		}
 	}
 }

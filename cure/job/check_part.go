@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // checkPart demands spots that can be told apart, and radiators only where a back is bare.
@@ -14,8 +15,7 @@ func (v *validator) checkPart(j *Job) {
 	if t := j.Tunnel; t != nil && j.Part.Back != BackExposed && v.sound("part.back") {
 		for i := range min(len(t.Zones), v.blocks["tunnel.zones"].MaxItems) {
 			if r := t.Zones[i].Infrared; r != nil && r.BackFlux > 0 {
-				v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.back_flux_W_per_m2", i), fmt.Sprintf("the back is %s",
-					j.Part.Back), "Radiators reach only a bare, open back: set this to 0, or the back to exposed.")
+				v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.back_flux_W_per_m2", i), words.Told("the back is {back}", "back", string(j.Part.Back)), words.Told("Radiators reach only a bare, open back: set this to 0, or the back to exposed."))
 			}
 		}
 	}
@@ -33,9 +33,9 @@ func (v *validator) checkSpots(j *Job) {
 		switch name := strings.ToLower(strings.TrimSpace(s.Name)); {
 		case !v.sound(at + ".name"):
 		case name == "":
-			v.add(&fault.Fault{Code: fault.Missing, Path: at + ".name", Advice: "Give the spot a name."})
+			v.add(&fault.Fault{Code: fault.Missing, Path: at + ".name", Advice: words.Told("Give the spot a name.")})
 		case names[name]:
-			v.conflict(at+".name", "another spot is called "+strconv.Quote(shorten(s.Name)), "Give each spot a name of its own.")
+			v.conflict(at+".name", words.Told("another spot is called {name}", "name", strconv.Quote(shorten(s.Name))), words.Told("Give each spot a name of its own."))
 		default:
 			names[name] = true
 		}
@@ -44,16 +44,18 @@ func (v *validator) checkSpots(j *Job) {
 		}
 		here := j.Film.WetCoat * s.CoatFactor
 		if here < coat.Low || here > coat.High {
-			v.conflict(at+".coat_factor", fmt.Sprintf("a wet coat of %s kg/m² there", fault.Number(here)),
-				fmt.Sprintf("A wet coat has %s to %s kg/m²: give another factor.", fault.Number(coat.Low), fault.Number(coat.High)))
+			v.conflict(at+".coat_factor", words.Told("a wet coat of {coat} kg/m² there",
+				"coat", words.Figure(fault.Number(here))),
+				words.Told("A wet coat has {low} to {high} kg/m²: give another factor.",
+					"low", words.Figure(fault.Number(coat.Low)), "high", words.Figure(fault.Number(coat.High))))
 			continue
 		}
 		a := &j.Film.Adhesive
 		layer := here * a.Solids / (a.PolymerDensity * a.Packing)
 		if v.sound("film.adhesive.solids_fraction", "film.adhesive.polymer_density_kg_per_m3",
 			"film.adhesive.packing_fraction", "targets.open_layer_m") && j.Targets.OpenLayer >= layer {
-			v.conflict(at+".coat_factor", fmt.Sprintf("the whole packed film has %s m there, and %s m keep fibres out",
-				fault.Number(layer), fault.Number(j.Targets.OpenLayer)), "Give a larger factor, or a thinner layer that keeps fibres out.")
+			v.conflict(at+".coat_factor", words.Told("the whole packed film has {whole} m there, and {layer} m keep fibres out",
+				"whole", words.Figure(fault.Number(layer)), "layer", words.Figure(fault.Number(j.Targets.OpenLayer))), words.Told("Give a larger factor, or a thinner layer that keeps fibres out."))
 		}
 	}
 }
@@ -61,17 +63,17 @@ func (v *validator) checkSpots(j *Job) {
 // checkTwoFaced demands that a part coated on both faces is a mirror image of itself.
 func (v *validator) checkTwoFaced(j *Job) {
 	if j.Part.Carrier != nil {
-		v.conflict("part.carrier", "a carrier touches the back, which is coated",
-			"A part coated on both faces has no bare back: set the carrier to null.")
+		v.conflict("part.carrier", words.Told("a carrier touches the back, which is coated"),
+			words.Told("A part coated on both faces has no bare back: set the carrier to null."))
 	}
 	if v.sound("part.orientation") && j.Part.Orientation != Vertical {
-		v.conflict("part.orientation", fmt.Sprintf("%s and coated on both faces", j.Part.Orientation),
-			"Both faces dry alike only when the part hangs upright: choose vertical, or another back.")
+		v.conflict("part.orientation", words.Told("{orientation} and coated on both faces", "orientation", string(j.Part.Orientation)),
+			words.Told("Both faces dry alike only when the part hangs upright: choose vertical, or another back."))
 	}
 	back := func(t Transfer, path string) {
 		if t.BackCoefficient != nil {
-			v.conflict(path+".back_coefficient_W_per_m2K", "the back is coated like the face",
-				"Both faces share one law: set the coefficient at the back to null.")
+			v.conflict(path+".back_coefficient_W_per_m2K", words.Told("the back is coated like the face"),
+				words.Told("Both faces share one law: set the coefficient at the back to null."))
 		}
 	}
 	back(j.Workshop.Transfer, "workshop.transfer")

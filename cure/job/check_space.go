@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 func (v *validator) checkWorkshop(j *Job) {
@@ -37,12 +38,13 @@ func (v *validator) checkSchedule(points []AirPoint, path string, j *Job) {
 		}
 		switch {
 		case i == 0 && p.Time != 0:
-			v.conflict(at+".time_s", fmt.Sprintf("the first state of the air is at %s s", fault.Number(p.Time)),
-				"Start the list at 0 s, when the part is sprayed.")
+			v.conflict(at+".time_s", words.Told("the first state of the air is at {first} s",
+				"first", words.Figure(fault.Number(p.Time))),
+				words.Told("Start the list at 0 s, when the part is sprayed."))
 		case i > 0 && p.Time <= points[i-1].Time && v.sound(fmt.Sprintf("%s[%d].time_s", path, i-1)):
-			v.conflict(at+".time_s", fmt.Sprintf("%s s is not after %s s", fault.Number(p.Time),
-				fault.Number(points[i-1].Time)),
-				"Put the states of the air in the order of their times, each time once.")
+			v.conflict(at+".time_s", words.Told("{later} s is not after {earlier} s",
+				"later", words.Figure(fault.Number(p.Time)), "earlier", words.Figure(fault.Number(points[i-1].Time))),
+				words.Told("Put the states of the air in the order of their times, each time once."))
 		}
 	}
 }
@@ -50,18 +52,18 @@ func (v *validator) checkSchedule(points []AirPoint, path string, j *Job) {
 // checkHeating demands that a set-back is one, and that only what was set back resumes.
 func (v *validator) checkHeating(h *Heating, at string) {
 	if h.SetBackAt != nil && v.sound(at+".set_point_K", at+".set_back_K") && h.SetBack > h.SetPoint {
-		v.conflict(at+".set_back_K", fmt.Sprintf("set back to %s K from %s K", fault.Number(h.SetBack),
-			fault.Number(h.SetPoint)), "A set-back is no warmer than the set-point.")
+		v.conflict(at+".set_back_K", words.Told("set back to {low} K from {usual} K",
+			"low", words.Figure(fault.Number(h.SetBack)), "usual", words.Figure(fault.Number(h.SetPoint))), words.Told("A set-back is no warmer than the set-point."))
 	}
 	if h.ResumeAt == nil || !v.sound(at+".set_back_at_s", at+".resume_at_s") {
 		return
 	}
 	if h.SetBackAt == nil {
-		v.conflict(at+".resume_at_s", "the heating is never set back",
-			"Say when it is set back, or set the time at which it resumes to null.")
+		v.conflict(at+".resume_at_s", words.Told("the heating is never set back"),
+			words.Told("Say when it is set back, or set the time at which it resumes to null."))
 	} else if *h.ResumeAt <= *h.SetBackAt {
-		v.conflict(at+".resume_at_s", fmt.Sprintf("%s s, but it is set back at %s s", fault.Number(*h.ResumeAt),
-			fault.Number(*h.SetBackAt)), "The heating resumes after it was set back.")
+		v.conflict(at+".resume_at_s", words.Told("{resumed} s, but it is set back at {set_back} s",
+			"resumed", words.Figure(fault.Number(*h.ResumeAt)), "set_back", words.Figure(fault.Number(*h.SetBackAt))), words.Told("The heating resumes after it was set back."))
 	}
 }
 
@@ -71,7 +73,8 @@ const mostPerWater = 20e6
 
 func (v *validator) checkDehumidifier(d *Dehumidifier, at string) {
 	if v.sound(at) && d.Power > mostPerWater*d.Capacity {
-		v.conflict(at+".power_W", fmt.Sprintf("%s J for each kilogram of water", fault.Number(d.Power/d.Capacity)),
-			"Dehumidifiers take 1 to 4 MJ for a kilogram: check power and capacity.")
+		v.conflict(at+".power_W", words.Told("{energy} J for each kilogram of water",
+			"energy", words.Figure(fault.Number(d.Power/d.Capacity))),
+			words.Told("Dehumidifiers take 1 to 4 MJ for a kilogram: check power and capacity."))
 	}
 }

@@ -1,9 +1,8 @@
 package job
 
 import (
-	"fmt"
-
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // checkTransfer demands what the chosen law needs: an air speed of forced flow, nozzles of jets.
@@ -27,14 +26,17 @@ func (v *validator) checkFlow(t Transfer, path string) {
 	if f := t.Fan; f != nil {
 		speed, at = f.AirFlow/f.CrossSection, path+".fan.air_flow_m3_per_s"
 		if most := v.fields[generic(path)+".velocity_m_per_s"].High; speed > most {
-			v.conflict(at, fmt.Sprintf("air along the face at %s m/s", fault.Number(speed)),
-				fmt.Sprintf("More than %s m/s is no air past a part: check flow and cross-section.", fault.Number(most)))
+			v.conflict(at, words.Told("air along the face at {speed} m/s",
+				"speed", words.Figure(fault.Number(speed))),
+				words.Told("More than {most} m/s is no air past a part: check flow and cross-section.",
+					"most", words.Figure(fault.Number(most))))
 			return
 		}
 	}
 	if t.Kind == ParallelFlow && speed < least {
-		v.conflict(at, fmt.Sprintf("air along the face at %s m/s", fault.Number(speed)),
-			"Below 0.02 m/s choose natural or combined.")
+		v.conflict(at, words.Told("air along the face at {speed} m/s",
+			"speed", words.Figure(fault.Number(speed))),
+			words.Told("Below 0.02 m/s choose natural or combined."))
 	}
 }
 
@@ -49,7 +51,7 @@ func (v *validator) checkNozzles(t Transfer, path string) {
 	n := t.Nozzles
 	if n == nil {
 		v.add(&fault.Fault{Code: fault.Missing, Path: path + ".nozzles",
-			Advice: "Give width, pitch, distance and air speed of the nozzles, or choose another kind."})
+			Advice: words.Told("Give width, pitch, distance and air speed of the nozzles, or choose another kind.")})
 		return
 	}
 	closest := closestSlots
@@ -57,9 +59,9 @@ func (v *validator) checkNozzles(t Transfer, path string) {
 		closest = closestRound
 	}
 	if n.Pitch < closest*n.Width*(1-1e-9) {
-		v.conflict(path+".nozzles.pitch_m", fmt.Sprintf("a pitch of %s m with nozzles %s m wide", fault.Number(n.Pitch),
-			fault.Number(n.Width)),
-			fmt.Sprintf("The pitch is at least %s times the width: the spent air has to leave between the nozzles.",
-				fault.Number(closest)))
+		v.conflict(path+".nozzles.pitch_m", words.Told("a pitch of {pitch} m with nozzles {width} m wide",
+			"pitch", words.Figure(fault.Number(n.Pitch)), "width", words.Figure(fault.Number(n.Width))),
+			words.Told("The pitch is at least {least} times the width: the spent air has to leave between the nozzles.",
+				"least", words.Figure(fault.Number(closest))))
 	}
 }
