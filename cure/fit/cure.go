@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // cureTests are the rows of cure tests: time held, temperature at the end, and at the start where the test was a ramp.
@@ -47,7 +48,7 @@ func (w *work) cure() error {
 	if c.outcome = w.data.Numbers[trial.Conversion]; c.outcome == nil {
 		c.outcome = passed
 	} else if passed != nil {
-		return fault.New(fault.Conflict, "columns", "conversions and verdicts in one table", "Fit them apart.")
+		return fault.New(fault.Conflict, "columns", words.Told("conversions and verdicts in one table"), words.Told("Fit them apart."))
 	}
 	if c.start == nil {
 		c.start = c.end
@@ -59,7 +60,7 @@ func (w *work) cure() error {
 		}
 		c.reference += 1 / c.end[i]
 		if c.time[i] <= 0 {
-			return fault.OutOfRange(fmt.Sprintf("line %d", w.data.Lines[i]), c.time[i], 0, 1e9, "s", "A test takes some time.")
+			return fault.OutOfRange(fmt.Sprintf("line %d", w.data.Lines[i]), c.time[i], 0, 1e9, "s", words.Told("A test takes some time."))
 		}
 	}
 	c.reference = float64(len(c.end)) / c.reference
@@ -69,7 +70,7 @@ func (w *work) cure() error {
 	}
 	x := w.job.Film.Adhesive.Crosslinking
 	if x.Autocatalysis != nil {
-		return fault.New(fault.Conflict, "film.adhesive.crosslinking.autocatalysis", "is given", "Cure tests are fitted to plain order n: take it out first.")
+		return fault.New(fault.Conflict, "film.adhesive.crosslinking.autocatalysis", "is given", words.Told("Cure tests are fitted to plain order n: take it out first."))
 	}
 	law, _, err := x.Law()
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/kinetics"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // repeatability is the usual standard deviation of a rub or pull test, in the logarithm of the time at which it just passes: 15 % of it.
@@ -33,7 +34,7 @@ func (w *work) passFail(c *cureTests, set []unknown) error {
 		passes += y
 	}
 	if passes == 0 || passes == float64(len(c.outcome)) {
-		return fault.New(fault.Conflict, "rows", "all tests have the same verdict", "Add tests that turn out the other way: the limit lies between.")
+		return fault.New(fault.Conflict, "rows", words.Told("all tests have the same verdict"), words.Told("Add tests that turn out the other way: the limit lies between."))
 	}
 	u := func(x []float64, i int) float64 { return (x[0] + math.Log(c.dose(i, x[1])) - need) / s }
 	chance := func(v float64) float64 { return 1 / (1 + math.Exp(-v)) }
@@ -90,8 +91,8 @@ func (w *work) passFail(c *cureTests, set []unknown) error {
 	w.scoring(c, set, x, s, func(i int) float64 { return chance(u(x, i)) }, information)
 	covariance := regress.Invert(information)
 	if math.Sqrt(covariance.At(1, 1)) > 1e6 { // J/mol
-		return fault.New(fault.Numeric, "rows", "these tests do not tell rate and activation energy",
-			"Test at two temperatures or more, or leave the pull towards the job's values on.")
+		return fault.New(fault.Numeric, "rows", words.Told("these tests do not tell rate and activation energy"),
+			words.Told("Test at two temperatures or more, or leave the pull towards the job's values on."))
 	}
 	w.unknowns = set
 	w.found = estimate{inner: x, covariance: covariance, quantile: normalQuantile, held: []bool{false, false}, learnt: []float64{1, 1}, converged: converged}

@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -74,7 +75,7 @@ func (w *work) entry(kind result.Kind) float64 {
 // recorded runs the film along the record.
 func (w *work) recorded(kind result.Kind, rec sim.Recording) error {
 	if rec.Air == nil && rec.Part == nil {
-		return fault.New(fault.Missing, "rows", "", "The record needs two readings or more.")
+		return fault.New(fault.Missing, "rows", "", words.Told("The record needs two readings or more."))
 	}
 	rt, err := sim.Recorded(&w.job, kind, rec)
 	if err != nil {
@@ -219,7 +220,7 @@ func (w *work) zoneUnknowns(kind result.Kind, part *sim.Trace) ([]unknown, error
 		}
 	}
 	if len(paths) == 0 {
-		return nil, fault.New(fault.Conflict, "start_s", "the record covers no zone", "State when the record begins, counted from spraying.")
+		return nil, fault.New(fault.Conflict, "start_s", words.Told("the record covers no zone"), words.Told("State when the record begins, counted from spraying."))
 	}
 	var all []unknown
 	for i, path := range paths {

@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // isotherm is one law that points may follow.
@@ -39,7 +40,7 @@ func (w *work) sorption() error {
 		largest = math.Max(largest, x)
 	}
 	if largest <= 0 {
-		return fault.New(fault.Range, "rows", "no water above zero", "Give the water that the film holds at each humidity.")
+		return fault.New(fault.Range, "rows", words.Told("no water above zero"), words.Told("Give the water that the film holds at each humidity."))
 	}
 	d := regress.Data{Y: water}
 	for _, x := range water {

@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -86,7 +87,7 @@ func (w *work) weighing() (*weighing, error) {
 	}
 	area := or(w.question.Area, or(w.job.Part.CoatedArea, math.NaN()))
 	if math.IsNaN(area) {
-		return nil, fault.New(fault.Missing, "area_m2", "", "State the coated area of one coupon.")
+		return nil, fault.New(fault.Missing, "area_m2", "", words.Told("State the coated area of one coupon."))
 	}
 	g.tared = w.question.Tare != nil
 	start, tare := or(w.question.Start, 0), or(w.question.Tare, 0)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // midnight carries clock times over midnight: a fall by more than twelve hours is the next day.
@@ -165,7 +166,7 @@ func (d *Data) plausible() error {
 	}
 	for i, v := range d.Numbers[Time] {
 		if v < 0 {
-			return fault.OutOfRange(fmt.Sprintf("line %d", d.Lines[i]), v, 0, math.MaxFloat64, "s", "Times count from spraying and are not negative.")
+			return fault.OutOfRange(fmt.Sprintf("line %d", d.Lines[i]), v, 0, math.MaxFloat64, "s", words.Told("Times count from spraying and are not negative."))
 		}
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Kind is the kind of trial that a table belongs to.
@@ -68,7 +69,7 @@ func (t *Table) Use(kind Kind, choices []Choice) (*Data, error) {
 	columns := slices.Clone(t.Columns)
 	for _, c := range choices {
 		if c.Column < 1 || c.Column > len(columns) {
-			return nil, fault.OutOfRange("columns", float64(c.Column), 1, float64(len(columns)), "", "Name a column of the table.")
+			return nil, fault.OutOfRange("columns", float64(c.Column), 1, float64(len(columns)), "", words.Told("Name a column of the table."))
 		}
 		if err := columns[c.Column-1].choose(c); err != nil {
 			return nil, err
@@ -84,7 +85,7 @@ func (t *Table) Use(kind Kind, choices []Choice) (*Data, error) {
 	}
 	d.gaps(kind)
 	if len(d.Lines) == 0 {
-		return nil, fault.New(fault.Missing, "rows", "", "No row has all that the trial needs.")
+		return nil, fault.New(fault.Missing, "rows", "", words.Told("No row has all that the trial needs."))
 	}
 	if kind == Weight || kind == Recorder {
 		if clocked {
@@ -112,7 +113,7 @@ func (c *Column) choose(o Choice) error {
 	u, ok := unitNamed(o.Unit)
 	if !ok {
 		return fault.New(fault.Choice, fmt.Sprintf("column %d", o.Column), fmt.Sprintf("%q is no unit", o.Unit),
-			"Give s, min, h, d; mg, g, kg, oz, gr, lb; °C, °F, K; %, 1 or g/kg.")
+			words.Told("Give s, min, h, d; mg, g, kg, oz, gr, lb; °C, °F, K; %, 1 or g/kg."))
 	}
 	c.Unit = u.Symbol
 	return nil
@@ -137,7 +138,7 @@ func (d *Data) assign(kind Kind, columns []Column) error {
 			}
 			if d.Numbers[q] != nil || d.Words[q] != nil {
 				return fault.New(fault.Conflict, fmt.Sprintf("column %d", i+1), fmt.Sprintf("a second column of %s", q.words()),
-					"Say which of them counts.")
+					words.Told("Say which of them counts."))
 			}
 			if err := d.convert(q, c, i); err != nil {
 				return err
