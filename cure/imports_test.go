@@ -18,7 +18,7 @@ var mayImport = map[string][]string{
 	"cure/fault":           {"cure/words"},
 	"cure/words":           {},
 	"cure/words/languages": {"cure/words"},
-	"cure/unit":            {"cure/fault"},
+	"cure/unit":            {"cure/words", "cure/fault"},
 	"cure/num":             {"cure/words", "cure/fault"},
 	"cure/ode":             {"cure/words", "cure/fault", "cure/num"},
 	"cure/trial":           {"cure/words", "cure/fault", "cure/unit"},

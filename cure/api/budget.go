@@ -2,10 +2,10 @@ package api
 
 import (
 	"encoding/json"
-	"fmt"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Budget bounds what one question may cost, for a service that anybody may ask.
@@ -45,7 +45,7 @@ func (b Budget) guard(do func(Request) (Response, error)) func(Request) (Respons
 				most int
 			}{{"numerics.film_cells", j.Numerics.Cells, b.Cells}, {"numerics.step_budget", j.Numerics.Steps, b.Steps}} {
 				if n.got > float64(n.most) {
-					return Response{}, fault.New(fault.Limit, n.path, fault.Number(n.got), fmt.Sprintf("This service allows at most %d.", n.most))
+					return Response{}, fault.New(fault.Limit, n.path, fault.Number(n.got), words.Told("This service allows at most {most}.", "most", n.most))
 				}
 			}
 		}
@@ -59,8 +59,8 @@ func (b Budget) counted(op Op) func(Request) (Response, error) {
 		left := b.Settings
 		evaluate := func(s plan.Study, trials []plan.Trial) ([]plan.Outcome, error) {
 			if left -= len(trials); left < 0 {
-				return nil, fault.New(fault.Limit, string(op), fmt.Sprintf("the search needs more than %d settings", b.Settings),
-					"Ask for less at once: fewer things to turn, a coarser picture.")
+				return nil, fault.New(fault.Limit, string(op), words.Told("the search needs more than {settings} settings", "settings", b.Settings),
+					words.Told("Ask for less at once: fewer things to turn, a coarser picture."))
 			}
 			return plan.Batch(s, trials)
 		}

@@ -1,7 +1,7 @@
 package api
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
@@ -43,5 +43,5 @@ func (g Group) carryOut(q Request) (Response, error) {
 		}
 		names[i] = string(o.op)
 	}
-	return Response{}, fault.New(fault.Choice, "op", fmt.Sprintf("%q is no operation", q.Op), "Ask for "+strings.Join(names, ", ")+".")
+	return Response{}, fault.New(fault.Choice, "op", words.Told("{op} is no operation", "op", strconv.Quote(string(q.Op))), words.Told("Ask for {names}.", "names", strings.Join(names, ", ")))
 }

@@ -51,21 +51,21 @@ func answer(w *words.Words, request []byte, offered Group) (r Response) {
 // read decodes a request. Unknown members are refused, since a misspelt "job" would otherwise compute the defaults.
 func read(request []byte) (Request, error) {
 	if len(request) > MaxRequest {
-		return Request{}, fault.New(fault.Limit, "", fmt.Sprintf("the request has %d bytes", len(request)),
-			fmt.Sprintf("Send at most %d bytes.", MaxRequest))
+		return Request{}, fault.New(fault.Limit, "", words.Told("the request has {count} bytes", "count", len(request)),
+			words.Told("Send at most {max_request} bytes.", "max_request", MaxRequest))
 	}
 	var q Request
 	d := json.NewDecoder(bytes.NewReader(request))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&q); err != nil {
-		return q, fault.New(fault.Syntax, "", "the request is not readable: "+err.Error(),
-			`Send one JSON object: {"op": "predict", "job": {...}}.`)
+		return q, fault.New(fault.Syntax, "", words.Told("the request is not readable: {err}", "err", err.Error()),
+			words.Told(`Send one JSON object: '{"op": "predict", "job": {...}}'.`))
 	}
 	if d.More() {
-		return q, fault.New(fault.Syntax, "", "the request goes on after its end", "Send one JSON object.")
+		return q, fault.New(fault.Syntax, "", words.Told("the request goes on after its end"), words.Told("Send one JSON object."))
 	}
 	if q.Units != "" && q.Units != report.SI && q.Units != report.US {
-		return q, fault.New(fault.Choice, "units", fmt.Sprintf("%q", q.Units), "Give si or us.")
+		return q, fault.New(fault.Choice, "units", fmt.Sprintf("%q", q.Units), words.Told("Give si or us."))
 	}
 	return q, nil
 }
@@ -73,7 +73,7 @@ func read(request []byte) (Request, error) {
 // decode reads the job of a request.
 func (q Request) decode() (job.Job, error) {
 	if len(q.Job) == 0 {
-		return job.Job{}, fault.New(fault.Missing, "job", "", `Send the job beside "op".`)
+		return job.Job{}, fault.New(fault.Missing, "job", "", words.Told(`Send the job beside "op".`))
 	}
 	return job.Decode(q.Job)
 }

@@ -1,12 +1,13 @@
 package api
 
 import (
-	"fmt"
+	"strconv"
 
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Planning are the operations that search. Each evaluates many settings, one after the other.
@@ -80,5 +81,5 @@ func (planner) apply(q Request, j *job.Job) (Response, error) {
 }
 
 func missing(member string) error {
-	return fault.New(fault.Missing, member, "", fmt.Sprintf("Send %q beside \"op\".", member))
+	return fault.New(fault.Missing, member, "", words.Told(`Send {member} beside "op".`, "member", strconv.Quote(member)))
 }

@@ -1,8 +1,6 @@
 package api
 
 import (
-	"fmt"
-
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/fault"
@@ -10,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Predicting are the operations that a form needs, and trials: what others' searches ask of a model.
@@ -69,7 +68,7 @@ func askTrials(q Request) (Response, error) {
 		return Response{}, missing("trials")
 	}
 	if len(t.Trials) > maxTrials {
-		return Response{}, fault.New(fault.Limit, "trials.trials", fmt.Sprintf("%d settings", len(t.Trials)), fmt.Sprintf("Send at most %d at once.", maxTrials))
+		return Response{}, fault.New(fault.Limit, "trials.trials", words.Told("{count} settings", "count", len(t.Trials)), words.Told("Send at most {max_trials} at once.", "max_trials", maxTrials))
 	}
 	t.Study.Job = &j
 	study, err := t.Study.Settle(plan.Batch)

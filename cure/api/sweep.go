@@ -73,7 +73,7 @@ func (h Host) share(s plan.Study, trials []plan.Trial) ([]plan.Outcome, error) {
 		outcomes = append(outcomes, r.Outcomes...)
 	}
 	if len(outcomes) != len(trials) {
-		return nil, fault.New(fault.Numeric, "pool", "settings were lost", "Try again.")
+		return nil, fault.New(fault.Numeric, "pool", words.Told("settings were lost"), words.Told("Try again."))
 	}
 	return outcomes, nil
 }

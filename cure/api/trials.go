@@ -4,6 +4,7 @@ import (
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Fitting are the operations about the user's own trials.
@@ -24,7 +25,7 @@ func (q Request) trialForms() (Response, error) {
 // fit answers fit.
 func (q Request) fit() (Response, error) {
 	if q.Trial == nil {
-		return Response{}, fault.New(fault.Missing, "trial", "", `Send the question, at least {"kind": "weight"}, beside "table".`)
+		return Response{}, fault.New(fault.Missing, "trial", "", words.Told(`Send the question, at least '{"kind": "weight"}', beside "table".`))
 	}
 	j, err := q.decode()
 	if err != nil {
@@ -37,7 +38,7 @@ func (q Request) fit() (Response, error) {
 // adopt answers adopt.
 func (q Request) adopt() (Response, error) {
 	if q.Adoption == nil {
-		return Response{}, fault.New(fault.Missing, "adoption", "", "Send what the fit offered to adopt.")
+		return Response{}, fault.New(fault.Missing, "adoption", "", words.Told("Send what the fit offered to adopt."))
 	}
 	j, err := q.decode()
 	if err != nil {

@@ -3,6 +3,7 @@
 package fault
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 
@@ -61,6 +62,23 @@ func (f *Fault) Sentence() string {
 		said += ". " + f.Advice
 	}
 	return said
+}
+
+// Say is what an error says, as a text on its way: the sentence of a fault, else the error's own words.
+func Say(err error) string {
+	var one *Fault
+	var list List
+	switch {
+	case errors.As(err, &one):
+		return one.Sentence()
+	case errors.As(err, &list):
+		lines := make([]string, len(list))
+		for i, f := range list {
+			lines[i] = f.Sentence()
+		}
+		return strings.Join(lines, "\n")
+	}
+	return err.Error()
 }
 
 // OutOfRange complains of a number outside [low, high].

@@ -1,7 +1,7 @@
 package fit
 
 import (
-	"fmt"
+	"github.com/drywright/drywright/cure/words"
 	"slices"
 
 	"github.com/drywright/drywright/cure/job"
@@ -116,7 +116,7 @@ func (w *work) offered(kind trial.Kind, route result.Kind) ([]result.TrialParame
 				return nil, e
 			}
 			if route == result.Tunnel {
-				u.field.Label = fmt.Sprintf("%s, %s", u.field.Label, w.job.Tunnel.Zones[i].Name)
+				u.field.Label = words.Key("fit.label_of_zone", "label", u.field.Label, "zone", w.job.Tunnel.Zones[i].Name)
 			}
 			all = append(all, u)
 		}

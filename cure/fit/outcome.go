@@ -1,13 +1,13 @@
 package fit
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // outcome puts the numbers into the documents.
@@ -18,7 +18,7 @@ func (w *work) outcome(table []byte) Outcome {
 	stamp := digest(table)
 	for _, before := range w.job.Fits {
 		if before.Digest == stamp {
-			w.note("The job has adopted a fit of these very data, “%s”: drop it first, or they count twice.", before.Name)
+			w.note(words.Told("The job has adopted a fit of these very data, “{name}”: drop it first, or they count twice.", "name", before.Name))
 		}
 	}
 	f.Notes = append([]string{}, w.data.Notes...)
@@ -173,8 +173,8 @@ func (w *work) doubts() {
 }
 
 // note adds a remark on how the data were taken.
-func (w *work) note(format string, a ...any) {
-	w.data.Notes = append(w.data.Notes, fmt.Sprintf(format, a...))
+func (w *work) note(text string) {
+	w.data.Notes = append(w.data.Notes, text)
 }
 
 // nuisance is an unknown that is measured beside.

@@ -3,11 +3,13 @@ package fit
 import (
 	"fmt"
 	"hash/fnv"
+	"strconv"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Question is what is asked of a trial. Numbers are SI; null or empty means the default that stands beside the field.
@@ -91,20 +93,20 @@ func kinds() map[trial.Kind]func(*work) error {
 
 func (q *Question) check() error {
 	if kinds()[q.Kind] == nil {
-		return fault.New(fault.Choice, "kind", fmt.Sprintf("%q is no kind of trial", q.Kind), "Give weight, recorder, cure or sorption.")
+		return fault.New(fault.Choice, "kind", words.Told("{kind} is no kind of trial", "kind", strconv.Quote(string(q.Kind))), words.Told("Give weight, recorder, cure or sorption."))
 	}
 	if q.Criterion != "" && q.Criterion != "aicc" && q.Criterion != "bic" {
-		return fault.New(fault.Choice, "criterion", fmt.Sprintf("%q", q.Criterion), "Give aicc or bic.")
+		return fault.New(fault.Choice, "criterion", fmt.Sprintf("%q", q.Criterion), words.Told("Give aicc or bic."))
 	}
 	if q.Bootstrap < 0 || q.Bootstrap > mostResamplings {
-		return fault.OutOfRange("bootstrap", float64(q.Bootstrap), 0, mostResamplings, "", "A few hundred resamplings are enough.")
+		return fault.OutOfRange("bootstrap", float64(q.Bootstrap), 0, mostResamplings, "", words.Told("A few hundred resamplings are enough."))
 	}
 	if len(q.Parameters) > 12 {
-		return fault.New(fault.Limit, "parameters", fmt.Sprintf("%d", len(q.Parameters)), "Fit at most 12 numbers at once.")
+		return fault.New(fault.Limit, "parameters", fmt.Sprintf("%d", len(q.Parameters)), words.Told("Fit at most 12 numbers at once."))
 	}
 	for _, n := range numbers() {
 		if v := n.at(q); v != nil && !(*v >= n.low && *v <= n.high) {
-			return fault.OutOfRange(n.name, *v, n.low, n.high, n.dimension.SI(), "Check the number and its unit.")
+			return fault.OutOfRange(n.name, *v, n.low, n.high, n.dimension.SI(), words.Told("Check the number and its unit."))
 		}
 	}
 	return nil

@@ -40,9 +40,9 @@ func (w *work) recorder() error {
 	if err := w.recorded(kind, rec); err != nil {
 		return err
 	}
-	w.fit.Axes = result.FitAxes{X: "time", XUnit: "s", Y: "part temperature", YUnit: "K"}
+	w.fit.Axes = result.FitAxes{X: words.Told("time"), XUnit: "s", Y: words.Told("part temperature"), YUnit: "K"}
 	if rec.Part == nil {
-		w.note("Without the part's temperature no coefficient can be fitted.")
+		w.note(words.Told("Without the part's temperature no coefficient can be fitted."))
 		w.fit.Converged, w.found.converged = true, true
 		return nil
 	}
@@ -139,7 +139,7 @@ func (w *work) heating(kind result.Kind, rec sim.Recording) error {
 		w.fit.Points = append(w.fit.Points, result.FitPoint{X: part.Time[i], Y: y, Predicted: r.Predicted[i], Residual: r.Residuals[i], Weight: r.Weights[i]})
 	}
 	if off := r.Residuals[0]; math.Abs(off) > warmStart {
-		w.note("At its first reading the part is %+.1f K from what the job says of the time before: check the part's start temperature and when the record begins.", off)
+		w.note(words.Told("At its first reading the part is {off} K from what the job says of the time before: check the part's start temperature and when the record begins.", "off", words.Figure(fmt.Sprintf("%+.1f", off))))
 	}
 	if err := w.coefficients(kind, set, r, part, rec.Air); err != nil {
 		return err
@@ -170,7 +170,7 @@ func (w *work) coefficients(kind result.Kind, set []unknown, r *regress.Result, 
 			}
 		}
 		if n > 0 {
-			w.note("%s: %.3g W/(m²·K) at the coated face, on the mean of the record.", name, sum/float64(n))
+			w.note(words.Told("{name}: {sum} W/(m²·K) at the coated face, on the mean of the record.", "name", name, "sum", words.Figure(fmt.Sprintf("%.3g", sum/float64(n)))))
 		}
 	}
 	if kind != result.Tunnel {
@@ -230,7 +230,7 @@ func (w *work) zoneUnknowns(kind result.Kind, part *sim.Trace) ([]unknown, error
 		}
 		u.parameter.Step = filmStep
 		if names[i] != "" {
-			u.field.Label += ", " + names[i]
+			u.field.Label = words.Key("fit.label_of_zone", "label", u.field.Label, "zone", names[i])
 		}
 		all = append(all, u)
 	}

@@ -47,7 +47,7 @@ func (w *work) sorption() error {
 		d.Weight = append(d.Weight, largest/math.Max(x, largest/10))
 	}
 	if w.question.Isotherm != "" && w.question.Isotherm != job.IsothermGAB && w.question.Isotherm != job.IsothermFloryHuggins {
-		return fault.New(fault.Choice, "isotherm", fmt.Sprintf("%q", w.question.Isotherm), "Give gab or flory_huggins.")
+		return fault.New(fault.Choice, "isotherm", fmt.Sprintf("%q", w.question.Isotherm), words.Told("Give gab or flory_huggins."))
 	}
 	var best priced
 	var law isotherm
@@ -93,7 +93,7 @@ func (w *work) sorption() error {
 		w.fit.Choices[i].Chosen = equal(w.fit.Choices[i].Paths, pathsOf(best.unknowns))
 	}
 	w.take(best.unknowns, best.result)
-	w.fit.Axes = result.FitAxes{X: "relative humidity", XUnit: "1", Y: "water content", YUnit: "kg/kg"}
+	w.fit.Axes = result.FitAxes{X: words.Told("relative humidity"), XUnit: "1", Y: words.Told("water content"), YUnit: "kg/kg"}
 	w.points("", humidity, best.result, d)
 	var x []float64
 	for i := range 50 {

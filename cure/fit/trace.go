@@ -5,6 +5,7 @@ import (
 
 	"github.com/drywright/drywright/cure/sim"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // trace is one column of the record, thinned; nil where it is not there.
@@ -23,7 +24,7 @@ func (w *work) trace(q trial.Quantity, start float64) *sim.Trace {
 		return nil
 	}
 	if n := len(t.Time); n > mostMoments {
-		w.note("%d readings of the %s were averaged to %d.", n, map[trial.Quantity]string{trial.AirTemperature: "air", trial.PartTemperature: "part"}[q], mostMoments)
+		w.note(words.Told("{count} readings of the {value} were averaged to {most_moments}.", "count", n, "value", map[trial.Quantity]string{trial.AirTemperature: words.Told("air"), trial.PartTemperature: words.Told("part")}[q], "most_moments", mostMoments))
 		t = thin(t, mostMoments)
 	}
 	return t

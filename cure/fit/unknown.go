@@ -6,6 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Places in the job of the numbers that trials tell.
@@ -64,7 +65,7 @@ var scatters = []struct {
 func (w *work) unknownAt(path string, further ...string) (unknown, error) {
 	f, ok := w.fields()[pattern(path)]
 	if !ok || f.Kind != job.KindNumber || f.Integer {
-		return unknown{}, fault.New(fault.Choice, "parameters", path, "Name a number of the job by its path.")
+		return unknown{}, fault.New(fault.Choice, "parameters", path, words.Told("Name a number of the job by its path."))
 	}
 	u := unknown{paths: append([]string{path}, further...), field: f}
 	u.before = f.Default

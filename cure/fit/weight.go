@@ -105,10 +105,10 @@ func (w *work) weighing() (*weighing, error) {
 		g.times = append(g.times, t+start)
 	}
 	if len(g.names) > 12 {
-		return nil, fault.New(fault.Limit, "rows", fmt.Sprintf("%d coupons", len(g.names)), "Fit at most 12 coupons at once.")
+		return nil, fault.New(fault.Limit, "rows", words.Told("{count} coupons", "count", len(g.names)), words.Told("Fit at most 12 coupons at once."))
 	}
 	if len(g.mass) > 2000 {
-		return nil, fault.New(fault.Limit, "rows", fmt.Sprintf("%d weighings", len(g.mass)), "Keep every tenth row: the fit does not need more.")
+		return nil, fault.New(fault.Limit, "rows", words.Told("{count} weighings", "count", len(g.mass)), words.Told("Keep every tenth row: the fit does not need more."))
 	}
 	all := slices.Clone(g.times)
 	slices.Sort(all)
@@ -119,7 +119,7 @@ func (w *work) weighing() (*weighing, error) {
 	}
 	g.times = all
 	w.reach(g.kind, all[len(all)-1])
-	w.fit.Axes = result.FitAxes{X: "time", XUnit: "s", Y: "mass of coat on the coated area", YUnit: "kg/m²"}
+	w.fit.Axes = result.FitAxes{X: words.Told("time"), XUnit: "s", Y: words.Told("mass of coat on the coated area"), YUnit: "kg/m²"}
 	return g, g.plausible()
 }
 
@@ -133,7 +133,7 @@ func (g *weighing) plausible() error {
 		i := slices.Index(g.coupon, k)
 		if m := g.mass[i]; m < coat/5 || m > 5*coat {
 			return fault.OutOfRange(fmt.Sprintf("line %d", g.w.data.Lines[i]), m, coat/5, 5*coat, "kg/m²",
-				fmt.Sprintf("The coat that the scale shows first%s is far from the job's: check tare, area and unit of mass.", of(name)))
+				words.Told("The coat that the scale shows first{name} is far from the job's: check tare, area and unit of mass.", "name", of(name)))
 		}
 	}
 	return nil
@@ -143,7 +143,7 @@ func of(name string) string {
 	if name == "" {
 		return ""
 	}
-	return " of coupon " + name
+	return words.Told(" of coupon {name}", "name", name)
 }
 
 // route is the one along which the trial was made.
@@ -154,7 +154,7 @@ func (w *work) route() (result.Kind, error) {
 			return k, nil
 		}
 	}
-	return "", fault.New(fault.Missing, "route", string(w.question.Route), "Describe the place of the trial as a route of the job: room, static_oven or tunnel.")
+	return "", fault.New(fault.Missing, "route", string(w.question.Route), words.Told("Describe the place of the trial as a route of the job: room, static_oven or tunnel."))
 }
 
 // reach lengthens the route's horizon to the last datum, and refines the integration.

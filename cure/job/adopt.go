@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -25,7 +27,7 @@ func Adopt(j Job, f Fit) (Job, error) {
 		f.Name = "Fit"
 	}
 	if slices.ContainsFunc(out.Fits, func(g Fit) bool { return g.Name == f.Name }) {
-		return j, fault.New(fault.Conflict, "fits", fmt.Sprintf("there is a fit %q already", f.Name), "Drop it first, or give this one another name.")
+		return j, fault.New(fault.Conflict, "fits", words.Told("there is a fit {name} already", "name", strconv.Quote(f.Name)), words.Told("Drop it first, or give this one another name."))
 	}
 	f = withLists(Clone(Job{Fits: []Fit{f}}).Fits)[0]
 	f.Before = []FitBefore{}
@@ -99,7 +101,7 @@ func Drop(j Job, name string) (Job, error) {
 	out := Clone(j)
 	at := slices.IndexFunc(out.Fits, func(f Fit) bool { return f.Name == name })
 	if at < 0 {
-		return j, fault.New(fault.Unknown, "fits", fmt.Sprintf("there is no fit %q", name), "Name a fit of this job.")
+		return j, fault.New(fault.Unknown, "fits", words.Told("there is no fit {name}", "name", strconv.Quote(name)), words.Told("Name a fit of this job."))
 	}
 	f := out.Fits[at]
 	later := out.Fits[at+1:]
@@ -184,17 +186,17 @@ func (v *validator) checkFits(j *Job) {
 		f := &j.Fits[i]
 		at := fmt.Sprintf("fits[%d]", i)
 		if names[f.Name] || strings.TrimSpace(f.Name) == "" {
-			v.conflict(at+".name", fmt.Sprintf("%q", shorten(f.Name)), "Give every fit a name of its own: it is dropped by it.")
+			v.conflict(at+".name", fmt.Sprintf("%q", shorten(f.Name)), words.Told("Give every fit a name of its own: it is dropped by it."))
 		}
 		names[f.Name] = true
 		for k := range f.Values {
 			value := &f.Values[k]
 			path := fmt.Sprintf("%s.values[%d]", at, k)
 			if field := v.fields[generic(value.Path)]; field == nil || field.Kind != KindNumber {
-				v.add(fault.New(fault.Choice, path+".path", fmt.Sprintf("%q", shorten(value.Path)), "Name a number of the job."))
+				v.add(fault.New(fault.Choice, path+".path", fmt.Sprintf("%q", shorten(value.Path)), words.Told("Name a number of the job.")))
 			}
 			if value.Low != nil && *value.Low > value.Value || value.High != nil && *value.High < value.Value {
-				v.conflict(path, "the value is outside its interval", "The interval holds the value.")
+				v.conflict(path, words.Told("the value is outside its interval"), words.Told("The interval holds the value."))
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Decode reads a document over the defaults: what it leaves out takes the default of Fields and Blocks, null for an
@@ -25,7 +26,7 @@ func Decode(data []byte) (Job, error) {
 	}
 	top, ok := root.(object)
 	if !ok {
-		return Job{}, fault.List{fault.New(fault.Type, "", kindName(root), "A job is a JSON object.")}
+		return Job{}, fault.List{fault.New(fault.Type, "", kindName(root), words.Told("A job is a JSON object."))}
 	}
 	version, f := versionOf(top)
 	if f != nil && f.Code == fault.Version {
@@ -58,17 +59,17 @@ func versionOf(top object) (int, *fault.Fault) {
 		}
 		n, ok := e.value.(json.Number)
 		if !ok {
-			return Version, fault.New(fault.Type, "version", kindName(e.value)+", not a number", advice)
+			return Version, fault.New(fault.Type, "version", words.Told("{value}, not a number", "value", kindName(e.value)), advice)
 		}
 		v, err := n.Float64()
 		switch {
 		case err == nil && v == Version:
 			return Version, nil
 		case err == nil && v > Version && v == math.Trunc(v):
-			return 0, fault.New(fault.Version, "version", "version "+shorten(n.String())+" is newer than this program",
-				fmt.Sprintf("It reads versions up to %d: use a newer program, or save the job there in an older version.", Version))
+			return 0, fault.New(fault.Version, "version", words.Told("version {count} is newer than this program", "count", shorten(n.String())),
+				words.Told("It reads versions up to {version}: use a newer program, or save the job there in an older version.", "version", Version))
 		}
-		return 0, fault.New(fault.Version, "version", "there is no version "+shorten(n.String()), advice)
+		return 0, fault.New(fault.Version, "version", words.Told("there is no version {count}", "count", shorten(n.String())), advice)
 	}
 	return Version, &fault.Fault{Code: fault.Missing, Path: "version", Advice: advice}
 }
@@ -82,7 +83,7 @@ type decoder struct {
 func (d *decoder) add(f *fault.Fault) { d.faults = append(d.faults, f) }
 
 func (d *decoder) wrongType(n node, path, want string) {
-	d.add(fault.New(fault.Type, path, kindName(n)+", not "+want, "Give "+want+" here."))
+	d.add(fault.New(fault.Type, path, words.Told("{count}, not {want}", "count", kindName(n), "want", want), words.Told("Give {want} here.", "want", want)))
 }
 
 // value lays one JSON value over v. Path has list indices, pattern has [].
@@ -137,7 +138,7 @@ func (d *decoder) object(o object, v reflect.Value, path, pattern string) {
 		case i < 0:
 			d.add(unknown(path, e.key, all))
 		case seen[e.key]:
-			d.add(fault.New(fault.Conflict, at, "appears twice", "Keep one of the two."))
+			d.add(fault.New(fault.Conflict, at, words.Told("appears twice"), words.Told("Keep one of the two.")))
 		case at == "version":
 		default:
 			d.value(e.value, all[i].value, at, under(pattern, e.key))
@@ -153,8 +154,7 @@ func (d *decoder) list(n node, v reflect.Value, path, pattern string) {
 		return
 	}
 	if most := d.blocks[pattern].MaxItems; len(items) > most {
-		d.add(fault.New(fault.Limit, path, fmt.Sprintf("%d entries", len(items)), fmt.Sprintf("Give at most %d.",
-			most)))
+		d.add(fault.New(fault.Limit, path, words.Told("{count} entries", "count", len(items)), words.Told("Give at most {most}.", "most", most)))
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(items), len(items)))
@@ -213,7 +213,7 @@ func unknown(path, key string, all []member) *fault.Fault {
 	if best != "" {
 		advice = "Did you mean " + best + "? Otherwise leave it out."
 	}
-	return fault.New(fault.Unknown, under(path, shorten(key)), "there is no such field", advice)
+	return fault.New(fault.Unknown, under(path, shorten(key)), words.Told("there is no such field"), advice)
 }
 
 // edits is the least number of letters to insert, delete or replace that turns a into b (Levenshtein 1966).

@@ -121,7 +121,7 @@ func TestSyntaxFaults(t *testing.T) {
 	} {
 		_, err := Decode([]byte(text))
 		list := faultsOf(t, err)
-		if len(list) != 1 || list[0].Code != fault.Syntax || !strings.HasPrefix(list[0].Got, place) {
+		if len(list) != 1 || list[0].Code != fault.Syntax || !strings.HasPrefix(english(list[0].Got), place) {
 			t.Errorf("%.40q: got %v, want %s", text, err, place)
 		}
 	}

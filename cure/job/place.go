@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Clone returns a job that shares nothing with j.
@@ -99,7 +100,7 @@ func SetNumber(j *Job, path string, x float64) error {
 }
 
 func nowhere(path string) *fault.Fault {
-	return fault.New(fault.Unknown, path, "the job has no number there", "Name a number of a block that the job has.")
+	return fault.New(fault.Unknown, path, words.Told("the job has no number there"), words.Told("Name a number of a block that the job has."))
 }
 
 // text writes what stands at a path as JSON.
@@ -120,8 +121,8 @@ func setText(j *Job, path, content string) error {
 	}
 	fresh := reflect.New(v.Type())
 	if err := json.Unmarshal([]byte(content), fresh.Interface()); err != nil {
-		return fault.New(fault.Syntax, path, fmt.Sprintf("what stood here before the fit cannot be read: %v", err),
-			"Set the number by hand and delete the fit's line.")
+		return fault.New(fault.Syntax, path, words.Told("what stood here before the fit cannot be read: {err}", "err", fmt.Sprint(err)),
+			words.Told("Set the number by hand and delete the fit's line."))
 	}
 	v.Set(fresh.Elem())
 	return nil

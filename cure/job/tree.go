@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Limits of a document. A job with every list full is below 100 kB.
@@ -31,8 +32,8 @@ type entry struct {
 // parse reads one JSON text. Its fault is a single one: where the text stops being JSON nothing after it has a meaning.
 func parse(data []byte) (node, *fault.Fault) {
 	if len(data) > maxBytes {
-		return nil, fault.New(fault.Limit, "", fmt.Sprintf("the document has %d bytes", len(data)),
-			fmt.Sprintf("A job has at most %d bytes; is this the right file?", maxBytes))
+		return nil, fault.New(fault.Limit, "", words.Told("the document has {count} bytes", "count", len(data)),
+			words.Told("A job has at most {max_bytes} bytes; is this the right file?", "max_bytes", maxBytes))
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark in front
 	if at := firstBadByte(data); at >= 0 {
@@ -118,8 +119,8 @@ func syntaxFault(data []byte, at int, what string) *fault.Fault {
 	at = max(0, min(at, len(data)))
 	line := 1 + bytes.Count(data[:at], []byte("\n"))
 	column := 1 + utf8.RuneCount(data[bytes.LastIndexByte(data[:at], '\n')+1:at])
-	return fault.New(fault.Syntax, "", fmt.Sprintf("line %d, column %d: %s", line, column, what),
-		"The text must be one JSON object; check brackets, commas and quotation marks there.")
+	return fault.New(fault.Syntax, "", words.Told("line {line}, column {column}: {what}", "line", line, "column", column, "what", what),
+		words.Told("The text must be one JSON object; check brackets, commas and quotation marks there."))
 }
 
 // kindName names a JSON value in a message.

@@ -36,8 +36,8 @@ func (v *validator) job(j *Job) {
 
 func (v *validator) result() error {
 	if len(v.faults) > maxFaults {
-		v.faults = append(v.faults[:maxFaults:maxFaults], fault.New(fault.Limit, "", "there are more faults than these",
-			"Mend these first."))
+		v.faults = append(v.faults[:maxFaults:maxFaults], fault.New(fault.Limit, "", words.Told("there are more faults than these"),
+			words.Told("Mend these first.")))
 	}
 	return v.faults.OrNil()
 }
@@ -92,8 +92,8 @@ func (v *validator) walk(x reflect.Value, path, pattern string) {
 	case reflect.Slice:
 		b := v.blocks[pattern]
 		if n := x.Len(); n < b.MinItems || n > b.MaxItems {
-			v.add(fault.New(fault.Limit, path, fmt.Sprintf("%d entries", n),
-				fmt.Sprintf("Give %d to %d.", b.MinItems, b.MaxItems)))
+			v.add(fault.New(fault.Limit, path, words.Told("{count} entries", "count", n),
+				words.Told("Give {min_items} to {max_items}.", "min_items", b.MinItems, "max_items", b.MaxItems)))
 		}
 		for i := range min(x.Len(), b.MaxItems) {
 			v.walk(x.Index(i), fmt.Sprintf("%s[%d]", path, i), pattern+"[]")
@@ -115,23 +115,23 @@ func (v *validator) number(x float64, path string, f *Field) {
 
 func (v *validator) text(s, path string, f *Field) {
 	if f.Kind == KindChoice {
-		var words []string
+		var accepted []string
 		for _, c := range f.Choices {
 			if c.Value == s {
 				return
 			}
-			words = append(words, c.Value)
+			accepted = append(accepted, c.Value)
 		}
-		v.add(fault.New(fault.Choice, path, strconv.Quote(shorten(s)), "Give one of "+strings.Join(words, ", ")+"."))
+		v.add(fault.New(fault.Choice, path, strconv.Quote(shorten(s)), words.Told("Give one of {accepted}.", "accepted", strings.Join(accepted, ", "))))
 		return
 	}
 	if !utf8.ValidString(s) {
-		v.add(fault.New(fault.Type, path, "a text that is not UTF-8", "Give plain text."))
+		v.add(fault.New(fault.Type, path, words.Told("a text that is not UTF-8"), words.Told("Give plain text.")))
 		return
 	}
 	if n := utf8.RuneCountInString(s); float64(n) > f.High {
-		v.add(fault.New(fault.Limit, path, fmt.Sprintf("%d characters", n),
-			fmt.Sprintf("Give at most %s.", fault.Number(f.High))))
+		v.add(fault.New(fault.Limit, path, words.Told("{count} characters", "count", n),
+			words.Told("Give at most {high}.", "high", words.Figure(fault.Number(f.High)))))
 	}
 }
 

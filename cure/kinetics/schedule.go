@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Pair is one line of a cure schedule: Time [s] held at temperature T [K] reaches the schedule's conversion.
@@ -54,13 +55,13 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 		sxy += dx * (math.Log(p.Time) - my)
 	}
 	if !(sxx > 1e-20*mx*mx) {
-		return 0, 0, 0, fault.New(fault.Conflict, "pairs", "every pair has the same temperature",
-			"Give pairs at two or more different temperatures, or one pair and an activation energy.")
+		return 0, 0, 0, fault.New(fault.Conflict, "pairs", words.Told("every pair has the same temperature"),
+			words.Told("Give pairs at two or more different temperatures, or one pair and an activation energy."))
 	}
 	slope := sxy / sxx
 	if slope <= 0 {
-		return 0, 0, 0, fault.New(fault.Conflict, "pairs", "the hotter pairs do not take less time",
-			"Check the schedule: at a higher temperature the same conversion takes a shorter time.")
+		return 0, 0, 0, fault.New(fault.Conflict, "pairs", words.Told("the hotter pairs do not take less time"),
+			words.Told("Check the schedule: at a higher temperature the same conversion takes a shorter time."))
 	}
 	intercept := my - slope*mx
 	a, e = OrderIntegral(conversion, n)*math.Exp(-intercept), slope*GasConstant
@@ -69,30 +70,30 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 		misfit = math.Max(misfit, math.Abs(fitted/p.Time-1))
 	}
 	if math.IsInf(a, 1) || math.IsInf(e, 1) || !(misfit < math.Inf(1)) {
-		return 0, 0, 0, fault.New(fault.Conflict, "pairs", "the times mean a law beyond all numbers",
-			"Check the schedule: such different times do not belong to one reaction.")
+		return 0, 0, 0, fault.New(fault.Conflict, "pairs", words.Told("the times mean a law beyond all numbers"),
+			words.Told("Check the schedule: such different times do not belong to one reaction."))
 	}
 	return a, e, misfit, nil
 }
 
 func checkSchedule(pairs []Pair, conversion, n float64) error {
 	if len(pairs) < 2 {
-		return fault.New(fault.Conflict, "pairs", fmt.Sprintf("%d pairs", len(pairs)),
-			"A fit needs two pairs or more; with one pair give the activation energy too.")
+		return fault.New(fault.Conflict, "pairs", words.Told("{count} pairs", "count", len(pairs)),
+			words.Told("A fit needs two pairs or more; with one pair give the activation energy too."))
 	}
 	if !(conversion > 0 && conversion < 1) {
-		return fault.OutOfRange("conversion", conversion, 0, 1, "", "Give the conversion that the schedule reaches.")
+		return fault.OutOfRange("conversion", conversion, 0, 1, "", words.Told("Give the conversion that the schedule reaches."))
 	}
 	if !(n > 0 && n <= 10) {
-		return fault.OutOfRange("order", n, 0, 10, "", "Give an order above zero.")
+		return fault.OutOfRange("order", n, 0, 10, "", words.Told("Give an order above zero."))
 	}
 	for i, p := range pairs {
 		if !(p.T > 0 && p.T <= 1000) {
 			return fault.OutOfRange(fmt.Sprintf("pairs[%d].temperature_K", i), p.T, 0, 1000, "K",
-				"Give an absolute temperature.")
+				words.Told("Give an absolute temperature."))
 		}
 		if !(p.Time > 0 && p.Time <= 1e9) {
-			return fault.OutOfRange(fmt.Sprintf("pairs[%d].time_s", i), p.Time, 0, 1e9, "s", "Give a time above zero.")
+			return fault.OutOfRange(fmt.Sprintf("pairs[%d].time_s", i), p.Time, 0, 1e9, "s", words.Told("Give a time above zero."))
 		}
 	}
 	return nil

@@ -2,9 +2,9 @@ package num
 
 import (
 	"math"
-	"strconv"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // FixedPoint finds x with g(x) = x by Anderson acceleration (Walker and Ni 2011, SIAM J. Numer. Anal. 49, 1715, algorithm
@@ -45,8 +45,8 @@ func FixedPoint(g func(x, out []float64) error, x []float64, tol, scale float64,
 			}
 		}
 	}
-	return image, limit, fault.New(fault.Numeric, "fixed point", "no convergence in "+strconv.Itoa(limit)+" evaluations",
-		"Look for flows that nearly vanish.")
+	return image, limit, fault.New(fault.Numeric, "fixed point", words.Told("no convergence in {limit} evaluations", "limit", limit),
+		words.Told("Look for flows that nearly vanish."))
 }
 
 // memory is how many steps the acceleration remembers.

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const hourSeconds = 3600.0
@@ -76,11 +77,11 @@ const (
 func (q *CostQuestion) check() error {
 	switch {
 	case q.Quantity != nil && !(*q.Quantity >= 0 && *q.Quantity <= mostQuantity):
-		return fault.OutOfRange("quantity_m2_per_day", *q.Quantity, 0, mostQuantity, "m²", "Ask for what is coated in one day.")
+		return fault.OutOfRange("quantity_m2_per_day", *q.Quantity, 0, mostQuantity, "m²", words.Told("Ask for what is coated in one day."))
 	case !(q.Highest >= 0 && q.Highest <= mostQuantity):
-		return fault.OutOfRange("highest_m2_per_day", q.Highest, 0, mostQuantity, "m²", "Give 0 for what shows the crossings.")
+		return fault.OutOfRange("highest_m2_per_day", q.Highest, 0, mostQuantity, "m²", words.Told("Give 0 for what shows the crossings."))
 	case q.Points < 0 || q.Points > mostPoints:
-		return fault.OutOfRange("points", float64(q.Points), 0, mostPoints, "", "Give 0 for the usual number.")
+		return fault.OutOfRange("points", float64(q.Points), 0, mostPoints, "", words.Told("Give 0 for the usual number."))
 	}
 	return nil
 }

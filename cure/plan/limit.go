@@ -8,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // LimitsQuestion asks how far things can be pushed on a route.
@@ -101,7 +102,7 @@ func FindLimits(q LimitsQuestion, evaluate Evaluate, tell func([]Limit)) ([]Limi
 			ask.Toward = v.Toward
 		}
 		if ask.Toward != Highest && ask.Toward != Lowest {
-			return nil, fault.New(fault.Choice, "toward", string(ask.Toward), "Ask for the highest or the lowest.")
+			return nil, fault.New(fault.Choice, "toward", string(ask.Toward), words.Told("Ask for the highest or the lowest."))
 		}
 		finders[i] = finder{question: ask, v: v, limit: Limit{Route: study.Route, Goal: *study.Goal, Variable: v, Toward: ask.Toward,
 			Margins: []result.Criterion{}, Levers: []Gain{}}}

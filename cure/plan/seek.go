@@ -6,6 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 const (
@@ -92,13 +93,13 @@ func newSeeker(q OptimiseQuestion, study Study, evaluate Evaluate, tell func(Opt
 	}
 	switch {
 	case q.Objective != LeastEnergy && q.Objective != LeastCost:
-		return nil, fault.New(fault.Choice, "objective", string(q.Objective), "Ask for the least energy or the least cost.")
+		return nil, fault.New(fault.Choice, "objective", string(q.Objective), words.Told("Ask for the least energy or the least cost."))
 	case q.Objective == LeastCost && study.Job.Tariffs == nil:
-		return nil, fault.New(fault.Missing, "tariffs", "", "Say what energy costs, or ask for the least energy.")
+		return nil, fault.New(fault.Missing, "tariffs", "", words.Told("Say what energy costs, or ask for the least energy."))
 	case !(q.Confidence >= leastConfidence && q.Confidence <= mostConfidence):
-		return nil, fault.OutOfRange("confidence", q.Confidence, leastConfidence, mostConfidence, "", "Ask for 0.9 to 0.99.")
+		return nil, fault.OutOfRange("confidence", q.Confidence, leastConfidence, mostConfidence, "", words.Told("Ask for 0.9 to 0.99."))
 	case len(q.Free) < 1 || len(q.Free) > mostFree:
-		return nil, fault.OutOfRange("free", float64(len(q.Free)), 1, mostFree, "", "Name what may be changed.")
+		return nil, fault.OutOfRange("free", float64(len(q.Free)), 1, mostFree, "", words.Told("Name what may be changed."))
 	}
 	for _, axis := range q.Free {
 		v, err := study.Variable(axis.Variable)
@@ -109,8 +110,8 @@ func newSeeker(q OptimiseQuestion, study Study, evaluate Evaluate, tell func(Opt
 			axis.Low, axis.High = v.UsualLow, v.UsualHigh
 		}
 		if !(axis.Low < axis.High) || axis.Low < v.Low || axis.High > v.High {
-			return nil, fault.New(fault.Conflict, "free", v.ID+" from "+fault.Number(axis.Low)+" to "+fault.Number(axis.High),
-				"Give bounds that rise, within "+fault.Number(v.Low)+" to "+fault.Number(v.High)+" "+v.Unit+".")
+			return nil, fault.New(fault.Conflict, "free", words.Told("{id} from {low} to {high}", "id", v.ID, "low", words.Figure(fault.Number(axis.Low)), "high", words.Figure(fault.Number(axis.High))),
+				words.Told("Give bounds that rise, within {low} to {high} {unit}.", "low", words.Figure(fault.Number(v.Low)), "high", words.Figure(fault.Number(v.High)), "unit", v.Unit))
 		}
 		k.free = append(k.free, v)
 		k.answer.Settings = append(k.answer.Settings, OptimalSetting{Variable: v, Low: axis.Low, High: axis.High, Value: v.Present})
@@ -200,8 +201,8 @@ func (k *seeker) scout() ([]landing, error) {
 	k.answer.Present = standing(0, &outcomes[0])
 	k.answer.Before = k.objective(&outcomes[0])
 	if k.answer.Before == nil || *k.answer.Before <= 0 {
-		return nil, fault.New(fault.Missing, "objective", "the model balances no energy on this route",
-			"Give the tunnel's zones their air, or the room its volume and heating; a static oven has its balance.")
+		return nil, fault.New(fault.Missing, "objective", words.Told("the model balances no energy on this route"),
+			words.Told("Give the tunnel's zones their air, or the room its volume and heating; a static oven has its balance."))
 	}
 	k.scale = *k.answer.Before
 	sequence, err := num.ScrambledSobol(len(k.free), uint64(k.seed), 0)
@@ -226,7 +227,7 @@ func (k *seeker) scout() ([]landing, error) {
 		}
 	}
 	if math.IsInf(landed[best].merit(none), 1) {
-		return nil, fault.New(fault.Conflict, "free", "no setting within the bounds can be computed: "+landed[0].outcome.Refused, "Move the bounds.")
+		return nil, fault.New(fault.Conflict, "free", words.Told("no setting within the bounds can be computed: {refused}", "refused", landed[0].outcome.Refused), words.Told("Move the bounds."))
 	}
 	k.improved(&landed[best], none)
 	starts, other := []landing{landed[best]}, -1

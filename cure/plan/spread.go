@@ -9,6 +9,7 @@ import (
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // SpreadQuestion asks how sure a setting is while inputs vary by what is usual or stated.
@@ -178,11 +179,11 @@ func newSampler(q SpreadQuestion, study Study) (*sampler, error) {
 	}
 	switch {
 	case s.rows < 4 || s.rows > mostRows || s.rows&(s.rows-1) != 0:
-		return nil, fault.OutOfRange("rows", float64(s.rows), 4, mostRows, "", "Give a power of two.")
+		return nil, fault.OutOfRange("rows", float64(s.rows), 4, mostRows, "", words.Told("Give a power of two."))
 	case s.replicates < fewReplicates || s.replicates > mostReplicates:
-		return nil, fault.OutOfRange("replicates", float64(s.replicates), fewReplicates, mostReplicates, "", "Give 8 unless time is short.")
+		return nil, fault.OutOfRange("replicates", float64(s.replicates), fewReplicates, mostReplicates, "", words.Told("Give 8 unless time is short."))
 	case len(s.tolerances) > mostTolerances:
-		return nil, fault.OutOfRange("tolerances", float64(len(s.tolerances)), 1, mostTolerances, "", "Leave out what matters least.")
+		return nil, fault.OutOfRange("tolerances", float64(len(s.tolerances)), 1, mostTolerances, "", words.Told("Leave out what matters least."))
 	}
 	var err error
 	s.variables, err = toleratedVariables(study, s.tolerances)

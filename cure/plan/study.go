@@ -8,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Study is a job, one of its routes, and what that route has to achieve.
@@ -159,14 +160,14 @@ func (s Study) checkGoal() error {
 		switch m {
 		case result.Touch, result.TackFree, result.DryThrough, result.Cured, result.Cool:
 		default:
-			return fault.New(fault.Choice, "goal.at_exit", fmt.Sprintf("%q", m), "Give marks out of touch, tack_free, dry_through, cured, cool.")
+			return fault.New(fault.Choice, "goal.at_exit", fmt.Sprintf("%q", m), words.Told("Give marks out of touch, tack_free, dry_through, cured, cool."))
 		}
 	}
 	if s.Route == result.Room && (len(g.AtExit) > 0 || !g.ByDeadline) {
-		return fault.New(fault.Conflict, "goal", "a room has no exit", "Ask a room to be ready by its deadline.")
+		return fault.New(fault.Conflict, "goal", words.Told("a room has no exit"), words.Told("Ask a room to be ready by its deadline."))
 	}
 	if g.ByDeadline && deadlineOf(s.Job, s.Route) <= 0 {
-		return fault.New(fault.Missing, string(s.Route)+".deadline_s", "", "Say when the parts are needed.")
+		return fault.New(fault.Missing, string(s.Route)+".deadline_s", "", words.Told("Say when the parts are needed."))
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // at is the value of a variable at a place of the unit interval: the inverse of the tolerance's distribution.
@@ -47,7 +48,7 @@ func (t *Tolerance) reach(v *Variable) float64 {
 // toleratedVariables finds the variables of tolerances, and refuses tolerances that mean nothing.
 func toleratedVariables(s Study, tolerances []Tolerance) ([]Variable, error) {
 	if len(tolerances) == 0 {
-		return nil, fault.New(fault.Missing, "tolerances", "", "Say what varies, and by how much.")
+		return nil, fault.New(fault.Missing, "tolerances", "", words.Told("Say what varies, and by how much."))
 	}
 	variables, seen := make([]Variable, len(tolerances)), map[string]bool{}
 	for i := range tolerances {
@@ -60,15 +61,14 @@ func toleratedVariables(s Study, tolerances []Tolerance) ([]Variable, error) {
 		low, high := v.Present-t.reach(&v), v.Present+t.reach(&v)
 		switch {
 		case seen[t.Variable]:
-			return nil, fault.New(fault.Conflict, at+".variable", strconv.Quote(t.Variable)+" varies twice", "Keep one of the two.")
+			return nil, fault.New(fault.Conflict, at+".variable", words.Told("{variable} varies twice", "variable", strconv.Quote(t.Variable)), words.Told("Keep one of the two."))
 		case t.Shape != Normal && t.Shape != Uniform:
-			return nil, fault.New(fault.Choice, at+".shape", strconv.Quote(string(t.Shape)), "Give normal or uniform.")
+			return nil, fault.New(fault.Choice, at+".shape", strconv.Quote(string(t.Shape)), words.Told("Give normal or uniform."))
 		case !(t.width(&v) > 0):
-			return nil, fault.New(fault.Conflict, at+".width", "a width of "+fault.Number(t.width(&v)),
-				"Give a width above 0; of a value that is 0, no share.")
+			return nil, fault.New(fault.Conflict, at+".width", words.Told("a width of {value}", "value", words.Figure(fault.Number(t.width(&v)))),
+				words.Told("Give a width above 0; of a value that is 0, no share."))
 		case low < v.Low || high > v.High:
-			return nil, fault.New(fault.Conflict, at+".width", fmt.Sprintf("%s would reach from %s to %s %s", t.Variable,
-				fault.Number(low), fault.Number(high), v.Unit), fmt.Sprintf("Accepted is %s to %s %s: make the tolerance smaller.", fault.Number(v.Low), fault.Number(v.High), v.Unit))
+			return nil, fault.New(fault.Conflict, at+".width", words.Told("{variable} would reach from {low} to {high} {unit}", "variable", t.Variable, "low", words.Figure(fault.Number(low)), "high", words.Figure(fault.Number(high)), "unit", v.Unit), words.Told("Accepted is {low} to {high} {unit}: make the tolerance smaller.", "low", words.Figure(fault.Number(v.Low)), "high", words.Figure(fault.Number(v.High)), "unit", v.Unit))
 		}
 		seen[t.Variable] = true
 	}

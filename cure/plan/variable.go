@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Variable is something that can be turned: a number of the job, or several that move together.
@@ -76,7 +77,7 @@ func (s Study) Variable(name string) (Variable, error) {
 	present, ok := job.Number(s.Job, name)
 	if !ok {
 		return Variable{}, fault.New(fault.Choice, "variable", strconv.Quote(name),
-			"Give one of "+strings.Join(names(offered), ", ")+", or the JSON path of a number of the job.")
+			words.Told("Give one of {offered}, or the JSON path of a number of the job.", "offered", strings.Join(names(offered), ", ")))
 	}
 	f, _ := rules.Field(name)
 	v := Variable{ID: name, Label: located(s.Job, name, f.Label), Help: f.Help, Unit: f.Unit, Display: f.Display, USDisplay: f.USDisplay, Low: f.Low, High: f.High,

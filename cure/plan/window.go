@@ -6,6 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/sim"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // WindowQuestion asks which settings of two variables are good.
@@ -98,7 +99,7 @@ func (s *survey) survey() (Window, error) {
 		return s.window, err
 	}
 	if s.criteria == nil {
-		return s.window, fault.New(fault.Conflict, "window", "no setting in the picture is accepted: "+s.nodes[node{}].Refused, "Look at other ranges.")
+		return s.window, fault.New(fault.Conflict, "window", words.Told("no setting in the picture is accepted: {refused}", "refused", s.nodes[node{}].Refused), words.Told("Look at other ranges."))
 	}
 	if err := s.here(); err != nil {
 		return s.window, err
@@ -178,14 +179,14 @@ func newSurvey(q WindowQuestion, evaluate Evaluate, tell func(Window)) (*survey,
 		return nil, err
 	}
 	if q.X.Variable == q.Y.Variable {
-		return nil, fault.New(fault.Conflict, "window.y.variable", q.Y.Variable, "Choose two different variables.")
+		return nil, fault.New(fault.Conflict, "window.y.variable", q.Y.Variable, words.Told("Choose two different variables."))
 	}
 	w.X, w.Y, w.Columns = s.x, s.y, q.Points
 	if w.Columns == 0 {
 		w.Columns = usualDots
 	}
 	if w.Columns < 2 || w.Columns > mostDots {
-		return nil, fault.OutOfRange("window.points", float64(w.Columns), 2, mostDots, "", "Give a number of dots along each axis.")
+		return nil, fault.OutOfRange("window.points", float64(w.Columns), 2, mostDots, "", words.Told("Give a number of dots along each axis."))
 	}
 	return s, nil
 }
@@ -200,8 +201,8 @@ func (s Study) axis(name string, a Axis) (v Variable, low, high float64, err err
 		return v, low, high, nil
 	}
 	if !(a.Low < a.High) || a.Low < v.Low || a.High > v.High {
-		return v, 0, 0, fault.New(fault.Conflict, "window."+name, fault.Number(a.Low)+" to "+fault.Number(a.High)+" "+v.Unit,
-			"Give a stretch that rises, between "+fault.Number(v.Low)+" and "+fault.Number(v.High)+" "+v.Unit+".")
+		return v, 0, 0, fault.New(fault.Conflict, "window."+name, words.Told("{low} to {high} {unit}", "low", words.Figure(fault.Number(a.Low)), "high", words.Figure(fault.Number(a.High)), "unit", v.Unit),
+			words.Told("Give a stretch that rises, between {low} and {high} {unit}.", "low", words.Figure(fault.Number(v.Low)), "high", words.Figure(fault.Number(v.High)), "unit", v.Unit))
 	}
 	return v, a.Low, a.High, nil
 }

@@ -1,11 +1,11 @@
 package regress
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Parameter is one unknown of a model.
@@ -161,8 +161,8 @@ func newFit(m Model, d Data, parameters []Parameter, o Options) (*fit, error) {
 		f.robust[i] = 1
 	}
 	if n := len(d.Y) + len(f.priors); n < len(parameters) || len(parameters) == 0 || len(d.Y) == 0 {
-		return nil, fault.New(fault.Conflict, "rows", fmt.Sprintf("%d data for %d parameters", len(d.Y), len(parameters)),
-			"Measure more, or fit fewer parameters.")
+		return nil, fault.New(fault.Conflict, "rows", words.Told("{count} data for {count2} parameters", "count", len(d.Y), "count2", len(parameters)),
+			words.Told("Measure more, or fit fewer parameters."))
 	}
 	return f, nil
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // problem is a sum of squares to be made small: residuals writes the m residuals at x, in which every unit is one standard
@@ -58,7 +59,7 @@ func search(p problem, start []float64) (found, error) {
 	}
 	f.evaluations++
 	if f.sum = dot(f.r, f.r); !finite(f.sum) {
-		return f, fault.New(fault.Numeric, "fit", "the model has no value at its start", "Start from other parameters.")
+		return f, fault.New(fault.Numeric, "fit", words.Told("the model has no value at its start"), words.Told("Start from other parameters."))
 	}
 	scale := make([]float64, n)
 	radius := 0.0

@@ -19,9 +19,22 @@ func (w Speaker) Fill(r *result.Result) {
 	}
 }
 
+// terms puts the names of an account's terms into the language. Below, they tell terms apart, and stay in English.
+func (w Speaker) terms(accounts ...[]result.Term) {
+	for _, terms := range accounts {
+		for i := range terms {
+			terms[i].Name = w.Fault(terms[i].Name)
+		}
+	}
+}
+
 // route fills one route. Stages come first, since marks and risks are placed by them, and the sentence last, since it
 // quotes the risks.
 func (w Speaker) route(r *result.Route) {
+	w.terms(r.Balances.Water.Terms, r.Balances.Heat.Terms, r.Amounts.EnergyTerms)
+	for i := range r.Accounts {
+		w.terms(r.Accounts[i].Water.Terms, r.Accounts[i].Heat.Terms)
+	}
 	r.Title = w.Say("route.title." + string(r.Kind))
 	for i := range r.Stages {
 		if s := &r.Stages[i]; s.Name == "" {

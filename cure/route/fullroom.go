@@ -1,6 +1,7 @@
 package route
 
 import (
+	"github.com/drywright/drywright/cure/words"
 	"math"
 
 	"github.com/drywright/drywright/cure/job"
@@ -42,7 +43,7 @@ func (w *workshop) spaceStages(horizon float64) []Stage {
 		}
 		st := Stage{Name: roomName(heating, from), Kind: result.Rest, Start: from, End: to, Piled: from >= w.flocked() && w.pile != nil}
 		if from < w.flocked() {
-			st.Name, st.Kind = "Wait for flocking", result.Wait
+			st.Name, st.Kind = words.Told("Wait for flocking"), result.Wait
 		}
 		st.Exposure = w.exposure(w.job.Workshop.Transfer, &room, w.air.State(from), st.Piled)
 		st.Stops = between(append(append([]float64(nil), room.Outside.temperature.Knots()...), room.Inside.temperature.Knots()...), from, to)
@@ -67,9 +68,9 @@ func setting(h *job.Heating, t float64) float64 {
 func roomName(h *job.Heating, t float64) string {
 	switch {
 	case h == nil || t < or(h.SetBackAt, math.Inf(1)):
-		return "Room"
+		return words.Told("Room")
 	case t < or(h.ResumeAt, math.Inf(1)):
-		return "Room, set back"
+		return words.Told("Room, set back")
 	}
-	return "Room, heated again"
+	return words.Told("Room, heated again")
 }

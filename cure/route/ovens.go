@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // staticOven loads the part, holds it for the dwell and puts it back into the workshop.
@@ -32,10 +33,10 @@ func (w *workshop) staticOven(o *job.StaticOven) (Plan, error) {
 	if o.DoorOpen > 0 && o.DoorExchange > 0 && o.DoorOpen < o.Dwell {
 		open := chamber
 		open.Door = o.DoorExchange * perVolume
-		stages = append(stages, w.inOven("Static oven, door open", entry, entry+o.DoorOpen, o, &open))
+		stages = append(stages, w.inOven(words.Told("Static oven, door open"), entry, entry+o.DoorOpen, o, &open))
 		loaded += o.DoorOpen
 	}
-	stages = append(stages, w.inOven("Static oven", loaded, exit, o, &chamber))
+	stages = append(stages, w.inOven(words.Told("Static oven"), loaded, exit, o, &chamber))
 	for i := range stages {
 		if stages[i].Start == entry {
 			stages[i].Own = chamber.Start(or(c.AirAtLoading, o.SetPoint), or(c.WallAtLoading, o.SetPoint))
@@ -90,7 +91,7 @@ func (w *workshop) finish(p Plan, stages []Stage) Plan {
 	p.Horizon = math.Max(p.Horizon, p.Exit)
 	p.Stages = stages
 	if p.Horizon > p.Exit {
-		p.Stages = append(p.Stages, w.stay("Workshop, after the oven", result.Rest, p.Exit, p.Horizon, true))
+		p.Stages = append(p.Stages, w.stay(words.Told("Workshop, after the oven"), result.Rest, p.Exit, p.Horizon, true))
 	}
 	return p
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Stage is one stretch of a route with one kind of surroundings.
@@ -94,7 +95,7 @@ func Wait(j *job.Job, horizon float64) (Plan, error) {
 		return Plan{}, err
 	}
 	return Plan{Kind: result.Room, Horizon: horizon, Exit: math.NaN(),
-		Stages: []Stage{w.stay("Workshop", result.Wait, 0, horizon, false)}}, nil
+		Stages: []Stage{w.stay(words.Told("Workshop"), result.Wait, 0, horizon, false)}}, nil
 }
 
 // room leaves the part where it was flocked.
@@ -105,14 +106,14 @@ func (w *workshop) room(r *job.Room) Plan {
 		return p
 	}
 	p.Stages = w.wait(nil, r.Horizon)
-	p.Stages = append(p.Stages, w.stay("Room", result.Rest, w.flocked(), r.Horizon, true))
+	p.Stages = append(p.Stages, w.stay(words.Told("Room"), result.Rest, w.flocked(), r.Horizon, true))
 	return p
 }
 
 // wait appends the time before flocking and, when the route leaves the workshop later than that, the time after it.
 func (w *workshop) wait(stages []Stage, until float64) []Stage {
 	if t := w.flocked(); t > 0 {
-		stages = append(stages, w.stay("Wait for flocking", result.Wait, 0, math.Min(t, until), false))
+		stages = append(stages, w.stay(words.Told("Wait for flocking"), result.Wait, 0, math.Min(t, until), false))
 	}
 	return stages
 }
@@ -121,7 +122,7 @@ func (w *workshop) wait(stages []Stage, until float64) []Stage {
 func (w *workshop) before(entry float64) []Stage {
 	stages := w.wait(nil, entry)
 	if entry > w.flocked() {
-		stages = append(stages, w.stay("Wait for the oven", result.Wait, w.flocked(), entry, true))
+		stages = append(stages, w.stay(words.Told("Wait for the oven"), result.Wait, w.flocked(), entry, true))
 	}
 	return stages
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/num"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // ZoneFlow is the dry air that passes one zone of a tunnel in steady state [kg/s]. What leaves a zone and does not come
@@ -115,7 +116,7 @@ func humidities(t *job.Tunnel, flows []ZoneFlow, w []float64, outside air.State)
 		b[i] = f.Fresh*outside.HumidityRatio() + f.Evaporated
 	}
 	if !a.Factorise(0) {
-		return fault.New(fault.Numeric, "tunnel.zones", "the air of the zones has no balance", "Give every zone some exhaust or leak.")
+		return fault.New(fault.Numeric, "tunnel.zones", words.Told("the air of the zones has no balance"), words.Told("Give every zone some exhaust or leak."))
 	}
 	a.Solve(b)
 	for i := range flows {

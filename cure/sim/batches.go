@@ -2,11 +2,11 @@ package sim
 
 import (
 	"math"
-	"strconv"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // The loads of an oven that is filled in batches all draw alike, each in its own time; what one draws depends on what the
@@ -36,8 +36,8 @@ func (b *bench) inCompany(p route.Plan) (route.Plan, error) {
 		}
 		drawn = total
 	}
-	return p, fault.New(fault.Numeric, "static_oven.batches", "the loads did not settle in "+strconv.Itoa(companyRounds)+" rounds",
-		"So large a load overwhelms this heater: load less, or further apart.")
+	return p, fault.New(fault.Numeric, "static_oven.batches", words.Told("the loads did not settle in {company_rounds} rounds", "company_rounds", companyRounds),
+		words.Told("So large a load overwhelms this heater: load less, or further apart."))
 }
 
 // take notes what has been taken up to time t, from the ledger, and the oven then.

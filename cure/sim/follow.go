@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/ode"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Sample is a coupon at one moment.
@@ -36,7 +37,7 @@ type Trace struct {
 // early.
 func Follow(j *job.Job, kind result.Kind, times []float64, air *Trace) ([]Sample, error) {
 	if len(times) == 0 {
-		return nil, fault.New(fault.Missing, "times", "", "Give at least one time.")
+		return nil, fault.New(fault.Missing, "times", "", words.Told("Give at least one time."))
 	}
 	b, err := newBench(j)
 	if err != nil {
@@ -49,7 +50,7 @@ func Follow(j *job.Job, kind result.Kind, times []float64, air *Trace) ([]Sample
 		return nil, err
 	}
 	if last := times[len(times)-1]; times[0] < 0 || last > plan.Horizon {
-		return nil, fault.OutOfRange("times", last, 0, plan.Horizon, "s", "Lengthen the route's horizon, or leave later rows out.")
+		return nil, fault.OutOfRange("times", last, 0, plan.Horizon, "s", words.Told("Lengthen the route's horizon, or leave later rows out."))
 	}
 	if air != nil {
 		if err := plan.drive(b, air); err != nil {
@@ -81,7 +82,7 @@ func planOf(j *job.Job, kind result.Kind) (planned, error) {
 		return planned{}, err
 	}
 	if len(plans) == 0 {
-		return planned{}, fault.New(fault.Missing, string(kind), "", "The job lacks this route: add it, or name another.")
+		return planned{}, fault.New(fault.Missing, string(kind), "", words.Told("The job lacks this route: add it, or name another."))
 	}
 	return planned{plans[0]}, nil
 }

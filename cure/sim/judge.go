@@ -8,6 +8,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Goal is what a route has to achieve, besides that nothing spoils the part.
@@ -75,7 +76,7 @@ func Alone(j *job.Job, kind result.Kind) (job.Job, error) {
 	case kind == result.Tunnel && j.Tunnel != nil:
 		alone.Tunnel = j.Tunnel
 	default:
-		return alone, fault.New(fault.Missing, string(kind), "the job does not compute this route", "Add the route to the job, or ask for one that it has.")
+		return alone, fault.New(fault.Missing, string(kind), words.Told("the job does not compute this route"), words.Told("Add the route to the job, or ask for one that it has."))
 	}
 	return alone, nil
 }

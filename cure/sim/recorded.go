@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
 	"github.com/drywright/drywright/cure/transfer"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Recording is what a recorder that went through the oven has written: the air, the part, or both.
@@ -44,7 +45,7 @@ const (
 // fault.Numeric for a run that ends early.
 func Recorded(j *job.Job, kind result.Kind, rec Recording) (result.Route, error) {
 	if rec.Air == nil && rec.Part == nil {
-		return result.Route{}, fault.New(fault.Missing, "trace", "", "Give the recorded air, the part, or both.")
+		return result.Route{}, fault.New(fault.Missing, "trace", "", words.Told("Give the recorded air, the part, or both."))
 	}
 	b, err := newBench(j)
 	if err != nil {
@@ -56,8 +57,8 @@ func Recorded(j *job.Job, kind result.Kind, rec Recording) (result.Route, error)
 	}
 	first, last := rec.ends()
 	if first < 0 || first >= plan.Horizon || last > plan.Horizon {
-		return result.Route{}, fault.New(fault.Conflict, "trace", fault.Number(first)+" to "+fault.Number(last)+" s after spraying",
-			"The recording must lie within the route, whose horizon is "+fault.Number(plan.Horizon)+" s.")
+		return result.Route{}, fault.New(fault.Conflict, "trace", words.Told("{first} to {last} after spraying", "first", words.Figure(fault.Number(first)), "last", words.Amount{Value: last, Unit: "s"}),
+			words.Told("The recording must lie within the route, whose horizon is {horizon}.", "horizon", words.Amount{Value: plan.Horizon, Unit: "s"}))
 	}
 	if rec.Air != nil {
 		if err := plan.drive(b, rec.Air); err != nil {

@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
 	"github.com/drywright/drywright/cure/transfer"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // run is one part on its way along one route.
@@ -137,8 +138,7 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 		}
 		from, r.step = end.T, solver.SuggestedStep()
 		if r.met[drenched].done {
-			r.caution(transfer.Caution{Code: "film.drenched", Text: "In " + st.Name +
-				" the film takes up so much dew that it would be washed off; the run ends there."})
+			r.caution(transfer.Caution{Code: "film.drenched", Text: words.Told("In {name} the film takes up so much dew that it would be washed off; the run ends there.", "name", st.Name)})
 			goOn = false
 		}
 		if !goOn {
@@ -181,8 +181,8 @@ func (r *run) count(s ode.Stats) {
 
 // failed says where a run ended early.
 func (r *run) failed(t float64, err error) error {
-	return fault.New(fault.Numeric, string(r.plan.Kind), "the run ended "+fault.Number(t)+" s after spraying: "+err.Error(),
-		"Raise numerics.step_budget or loosen numerics.relative_tolerance; if that does not help, look for an input at the end of its range.")
+	return fault.New(fault.Numeric, string(r.plan.Kind), words.Told("the run ended {time} after spraying: {err}", "time", words.Amount{Value: t, Unit: "s"}, "err", fault.Say(err)),
+		words.Told("Raise numerics.step_budget or loosen numerics.relative_tolerance; if that does not help, look for an input at the end of its range."))
 }
 
 // status says how the run went.

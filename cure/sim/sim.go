@@ -2,6 +2,7 @@ package sim
 
 import (
 	"errors"
+	"github.com/drywright/drywright/cure/words"
 	"math"
 
 	"github.com/drywright/drywright/cure/fault"
@@ -25,7 +26,7 @@ func Run(j *job.Job) (result.Result, error) {
 	}
 	open, err := b.openTime()
 	if err != nil {
-		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: err.Error()})
+		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: fault.Say(err)})
 	}
 	for _, p := range plans {
 		rt, err := b.route(p, open)
@@ -42,11 +43,11 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 	var warnings []result.Warning
 	prepared, humidities, err := b.prepared(p)
 	if err != nil {
-		code, what := "tunnel.balance", "The zones' humidities could not be balanced and are as given: "
+		code, what := "tunnel.balance", words.Told("The zones' humidities could not be balanced and are as given: {why}", "why", fault.Say(err))
 		if p.Kind == result.StaticOven {
-			code, what = "oven.batches", "The other batches could not be followed and are left out: "
+			code, what = "oven.batches", words.Told("The other batches could not be followed and are left out: {why}", "why", fault.Say(err))
 		}
-		warnings = append(warnings, result.Warning{Code: code, Text: what + err.Error()})
+		warnings = append(warnings, result.Warning{Code: code, Text: what})
 	}
 	p = prepared
 	r := b.newRun(p)
@@ -66,10 +67,10 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 	rt.Amounts = r.amounts(rt.Accounts)
 	rt.Limits = r.limits(rt.Marks, rt.Accounts)
 	if runErr != nil {
-		warnings = append(warnings, result.Warning{Code: "run.ended", Text: runErr.Error()})
+		warnings = append(warnings, result.Warning{Code: "run.ended", Text: fault.Say(runErr)})
 		rt.Status.Complete = false
 	} else if spots, err := r.spots(open, &rt); err != nil {
-		warnings = append(warnings, result.Warning{Code: "spots.run", Text: err.Error()})
+		warnings = append(warnings, result.Warning{Code: "spots.run", Text: fault.Say(err)})
 	} else {
 		rt.Spots = spots
 	}

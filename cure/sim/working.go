@@ -9,6 +9,7 @@ import (
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
 	"github.com/drywright/drywright/cure/transfer"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // openStage writes down how the stage's numbers come about, from the reading at its start, and keeps the cautions of
@@ -24,21 +25,20 @@ func (r *run) openStage(st *route.Stage, d *film.Reading) {
 	}
 	equation := from.Equation
 	if face.Factor != 1 {
-		equation += ", times " + fault.Number(face.Factor) // of the place, as a trial has told, and of the spot
+		equation = words.Told("{equation}, times {factor}", "equation", equation, "factor", words.Figure(fault.Number(face.Factor))) // of the place, as a trial has told, and of the spot
 	}
-	line("heat transfer coefficient", d.Coefficient, "W/(m2 K)", equation, from.Name+"; "+from.Source+"; for "+from.Range)
-	line("mass transfer coefficient, pile in series", d.MassCoefficient, "m/s",
+	line(words.Told("heat transfer coefficient"), d.Coefficient, "W/(m2 K)", equation, words.Told("{name}; {source}; for {range}", "name", from.Name, "source", from.Source, "range", from.Range))
+	line(words.Told("mass transfer coefficient, pile in series"), d.MassCoefficient, "m/s",
 		"1/k' = rho cp Le^(2/3)/h + L tau/(eps D)", "Chilton and Colburn (1934), Ind. Eng. Chem. 26, 1183")
-	line("evaporation where the stage starts", d.Flux, "kg/(m2 s)",
-		"j = k p M/(R T) ln((1-y_air)/(1-y_film))", "Stefan flow, e.g. Bird, Stewart and Lightfoot (2002) 18.2")
-	line("air humidity", state.HumidityRatio(), "kg/kg", "W = 0.622 y/(1-y)", "ideal mixing")
-	line("air dew point", state.DewPoint(), "K", "p_sat(T_dp) f = p_v", "IAPWS-IF97, region 4")
-	line("film at rest with this air", d.Equilibrium, "kg/kg", r.isotherm(), "at the air's temperature")
+	line(words.Told("evaporation where the stage starts"), d.Flux, "kg/(m2 s)",
+		"j = k p M/(R T) ln((1-y_air)/(1-y_film))", words.Told("Stefan flow, e.g. Bird, Stewart and Lightfoot (2002) 18.2"))
+	line(words.Told("air humidity"), state.HumidityRatio(), "kg/kg", "W = 0.622 y/(1-y)", words.Told("ideal mixing"))
+	line(words.Told("air dew point"), state.DewPoint(), "K", "p_sat(T_dp) f = p_v", "IAPWS-IF97, region 4")
+	line(words.Told("film at rest with this air"), d.Equilibrium, "kg/kg", r.isotherm(), words.Told("at the air's temperature"))
 	biot := d.Coefficient * d.Thickness / r.coat.Conductivity
-	line("Biot number of the film", biot, "", "Bi = h H/k", "the film counts as isothermal up to 0.1")
+	line(words.Told("Biot number of the film"), biot, "", "Bi = h H/k", words.Told("the film counts as isothermal up to 0.1"))
 	if biot > 0.1 {
-		r.caution(transfer.Caution{Code: "film.biot", Text: "The film's Biot number passes 0.1 in " + st.Name +
-			": its surface runs warmer than the model's one film temperature."})
+		r.caution(transfer.Caution{Code: "film.biot", Text: words.Told("The film's Biot number passes 0.1 in {name}: its surface runs warmer than the model's one film temperature.", "name", st.Name)})
 	}
 	for _, c := range face.Law.Check(state, d.Film, math.Min(1, air.SaturatedFraction(d.Film, state.P, state.Real))) {
 		c.Text = st.Name + ": " + c.Text

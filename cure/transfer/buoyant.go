@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Orientation is how the face hangs or lies.
@@ -126,11 +127,9 @@ func (l Buoyant) Check(a air.State, Ts, ys float64) []Caution {
 	}
 	switch {
 	case ra > high:
-		return []Caution{{"buoyant_rayleigh_high", "The face is very large: its Rayleigh number is " + short(ra) +
-			"; the law of natural convection is published up to " + short(high) + "."}}
+		return []Caution{{"buoyant_rayleigh_high", words.Told("The face is very large: its Rayleigh number is {ra}; the law of natural convection is published up to {high}.", "ra", short(ra), "high", short(high))}}
 	case ra < low && math.Abs(d) > 10*stillness:
-		return []Caution{{"buoyant_rayleigh_low", "The face is very small: its Rayleigh number is " + short(ra) +
-			"; the law of natural convection is published from " + short(low) + "."}}
+		return []Caution{{"buoyant_rayleigh_low", words.Told("The face is very small: its Rayleigh number is {ra}; the law of natural convection is published from {low}.", "ra", short(ra), "low", short(low))}}
 	}
 	return nil
 }
@@ -144,14 +143,14 @@ func (l Buoyant) Provenance() Provenance {
 		"Nu = 2.5/ln(1 + 2.5/Nu_T), Nu_T = 0.527 Ra^(1/5)/(1 + (1.9/Pr)^0.9)^(2/9); length side/4, Ra from the density difference"
 	switch l.Orientation {
 	case FacingUp:
-		return Provenance{"natural convection, facing up", equation, source, "unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10"}
+		return Provenance{words.Told("natural convection, facing up"), equation, source, words.Told("unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10")}
 	case FacingDown:
-		return Provenance{"natural convection, facing down", equation, source, "unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10"}
+		return Provenance{words.Told("natural convection, facing down"), equation, source, words.Told("unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10")}
 	}
 	return Provenance{
-		Name:     "natural convection, vertical",
-		Equation: "Nu = (0.825 + 0.387 Ra^(1/6)/(1 + (0.492/Pr)^(9/16))^(8/27))^2, Ra from the density difference",
-		Source:   "Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1323; still air: Incropera et al. 2007, 6th ed., table 4.1",
+		Name:     words.Told("natural convection, vertical"),
+		Equation: words.Told("Nu = (0.825 + 0.387 Ra^(1/6)/(1 + (0.492/Pr)^(9/16))^(8/27))^2, Ra from the density difference"),
+		Source:   words.Told("Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1323; still air: Incropera et al. 2007, 6th ed., table 4.1"),
 		Range:    "Ra <= 1e12",
 	}
 }

@@ -1,6 +1,9 @@
 package transfer
 
-import "github.com/drywright/drywright/cure/air"
+import (
+	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/words"
+)
 
 // Given is a coefficient that the user measured or assumes, H in W/m2 K.
 type Given struct{ H float64 }
@@ -15,7 +18,7 @@ func (g Given) Check(air.State, float64, float64) []Caution { return nil }
 
 // Provenance of a given value.
 func (g Given) Provenance() Provenance {
-	return Provenance{Name: "given coefficient", Equation: "h as stated", Source: "the user", Range: "where it was measured"}
+	return Provenance{Name: words.Told("given coefficient"), Equation: words.Told("h as stated"), Source: words.Told("the user"), Range: words.Told("where it was measured")}
 }
 
 // Parallel is forced flow along the face at Velocity in m/s over Length in m. The layer turns turbulent at Re 5e5, or, when
@@ -51,15 +54,11 @@ func (l Parallel) Check(a air.State, Ts, ys float64) []Caution {
 	re := l.reynolds(filmProps(a, Ts, ys))
 	switch {
 	case re < 1e3:
-		return []Caution{{"parallel_reynolds_low", "The air moves too slowly along the part for a boundary layer: its Reynolds number is " +
-			short(re) + "; parallel flow is a rough guess below 1000. Use combined flow."}}
+		return []Caution{{"parallel_reynolds_low", words.Told("The air moves too slowly along the part for a boundary layer: its Reynolds number is {re}; parallel flow is a rough guess below 1000. Use combined flow.", "re", short(re))}}
 	case re > 1e8:
-		return []Caution{{"parallel_reynolds_high", "The Reynolds number along the part is " + short(re) +
-			"; parallel flow is published up to " + short(1e8) + "."}}
+		return []Caution{{"parallel_reynolds_high", words.Told("The Reynolds number along the part is {re}; parallel flow is published up to {value}.", "re", short(re), "value", short(1e8))}}
 	case l.Tripped && re < TransitionReynolds:
-		return []Caution{{"parallel_tripped_short", "The Reynolds number along the part is " + short(re) +
-			"; the turbulent law is published from " + short(TransitionReynolds) + ", and over so short or slow a stretch a tripped layer may " +
-			"turn laminar again."}}
+		return []Caution{{"parallel_tripped_short", words.Told("The Reynolds number along the part is {re}; the turbulent law is published from {transition_reynolds}, and over so short or slow a stretch a tripped layer may turn laminar again.", "re", short(re), "transition_reynolds", short(TransitionReynolds))}}
 	}
 	return nil
 }
@@ -68,16 +67,16 @@ func (l Parallel) Check(a air.State, Ts, ys float64) []Caution {
 func (l Parallel) Provenance() Provenance {
 	if l.Tripped {
 		return Provenance{
-			Name:     "parallel flow, tripped",
-			Equation: "Nu = 0.037 Re^(4/5) Pr^(1/3), not below the laminar 0.664 Re^(1/2) Pr^(1/3)",
-			Source:   "Incropera et al. 2007, Fundamentals of Heat and Mass Transfer, 6th ed., equations 7.30 and 7.38",
+			Name:     words.Told("parallel flow, tripped"),
+			Equation: words.Told("Nu = 0.037 Re^(4/5) Pr^(1/3), not below the laminar 0.664 Re^(1/2) Pr^(1/3)"),
+			Source:   words.Told("Incropera et al. 2007, Fundamentals of Heat and Mass Transfer, 6th ed., equations 7.30 and 7.38"),
 			Range:    "5e5 < Re <= 1e8, 0.6 <= Pr <= 60",
 		}
 	}
 	return Provenance{
-		Name:     "parallel flow",
-		Equation: "Nu = 0.664 Re^(1/2) Pr^(1/3) to Re 5e5, (0.037 Re^(4/5) - 871) Pr^(1/3) above",
-		Source:   "Pohlhausen 1921; Incropera et al. 2007, Fundamentals of Heat and Mass Transfer, 6th ed., equations 7.30 and 7.38",
+		Name:     words.Told("parallel flow"),
+		Equation: words.Told("Nu = 0.664 Re^(1/2) Pr^(1/3) to Re 5e5, (0.037 Re^(4/5) - 871) Pr^(1/3) above"),
+		Source:   words.Told("Pohlhausen 1921; Incropera et al. 2007, Fundamentals of Heat and Mass Transfer, 6th ed., equations 7.30 and 7.38"),
 		Range:    "1e3 <= Re <= 1e8, 0.6 <= Pr <= 60",
 	}
 }
@@ -120,9 +119,9 @@ func (l Combined) Check(a air.State, Ts, ys float64) []Caution {
 func (l Combined) Provenance() Provenance {
 	f, n := l.Parallel.Provenance(), l.Buoyant.Provenance()
 	return Provenance{
-		Name:     "combined: " + f.Name + " and " + n.Name,
-		Equation: "h = (h_f^3 + h_n^3)^(1/3); forced: " + f.Equation + "; natural: " + n.Equation,
-		Source:   "Churchill 1977, AIChE J. 23, 10; " + f.Source + "; " + n.Source,
-		Range:    "each part in its own range: " + f.Range + "; " + n.Range,
+		Name:     words.Told("combined: {name} and {name2}", "name", f.Name, "name2", n.Name),
+		Equation: words.Told("h = (h_f^3 + h_n^3)^(1/3); forced: {equation}; natural: {equation2}", "equation", f.Equation, "equation2", n.Equation),
+		Source:   words.Told("Churchill 1977, AIChE J. 23, 10; {source}; {source2}", "source", f.Source, "source2", n.Source),
+		Range:    words.Told("each part in its own range: {range}; {range2}", "range", f.Range, "range2", n.Range),
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Law is where a convective coefficient comes from. Other kinds are further types with these methods.
@@ -62,8 +63,7 @@ func outside(bounds []bound) []Caution {
 	var out []Caution
 	for _, b := range bounds {
 		if !(b.got >= b.low && b.got <= b.high) {
-			out = append(out, Caution{b.code, b.what + " is " + short(b.got) + "; the law is published for " + short(b.low) +
-				" to " + short(b.high) + "."})
+			out = append(out, Caution{b.code, words.Told("{what} is {got}; the law is published for {low} to {high}.", "what", b.what, "got", short(b.got), "low", short(b.low), "high", short(b.high))})
 		}
 	}
 	return out

@@ -1,6 +1,7 @@
 package transfer_test
 
 import (
+	"github.com/drywright/drywright/cure/words"
 	"math"
 	"strings"
 	"testing"
@@ -83,6 +84,7 @@ func TestLaws(t *testing.T) {
 	} {
 		got := c.law.Check(a, 320, 0.1)
 		for _, caution := range got {
+			caution.Text = words.English(caution.Text)
 			// The number that lies outside and the end of the range.
 			if !strings.ContainsAny(caution.Text, "0123456789") || !strings.HasSuffix(caution.Text, ".") {
 				t.Errorf("%q names no number", caution.Text)
@@ -101,6 +103,7 @@ func TestLaws(t *testing.T) {
 	}
 	names := map[string]bool{}
 	for _, p := range Methods() {
+		p.Name, p.Equation, p.Source = words.English(p.Name), words.English(p.Equation), words.English(p.Source)
 		// 300 signs are three lines of a narrow page.
 		if p.Name == "" || p.Equation == "" || p.Source == "" || p.Range == "" || names[p.Name] || len(p.Equation) > 300 || len(p.Source) > 300 {
 			t.Errorf("incomplete or double: %+v", p)

@@ -1,6 +1,7 @@
 package transfer_test
 
 import (
+	"github.com/drywright/drywright/cure/words"
 	"math"
 	"strings"
 	"testing"
@@ -97,8 +98,8 @@ func TestNozzleRanges(t *testing.T) {
 			continue
 		}
 		for _, part := range c.says {
-			if !strings.Contains(got[0].Text, part) {
-				t.Errorf("%q does not say %q", got[0].Text, part)
+			if text := words.English(got[0].Text); !strings.Contains(text, part) {
+				t.Errorf("%q does not say %q", text, part)
 			}
 		}
 		if h := l.Coefficient(hot, 320, 0.1); !(h > 0 && h < 1e4) {

@@ -3,9 +3,11 @@ package trial
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // convert writes a column in SI.
@@ -22,26 +24,26 @@ func (d *Data) convert(q Quantity, c *Column, i int) error {
 		d.Numbers[q] = v
 		return err
 	case c.Numbers == nil:
-		return fault.New(fault.Type, fmt.Sprintf("column %d", i+1), fmt.Sprintf("%q holds words, not %s", c.Name, q.words()), "Give numbers.")
+		return fault.New(fault.Type, fmt.Sprintf("column %d", i+1), words.Told("{name} holds words, not {value}", "name", strconv.Quote(c.Name), "value", q.words()), words.Told("Give numbers."))
 	case q == Passed:
 		d.Numbers[q] = c.Numbers
 		return nil
 	}
 	u, known := unitNamed(c.Unit)
 	if known && u.of != q.dimension() {
-		return fault.New(fault.Conflict, fmt.Sprintf("column %d", i+1), fmt.Sprintf("%q is no unit of %s", c.Unit, q.words()), "Say its unit.")
+		return fault.New(fault.Conflict, fmt.Sprintf("column %d", i+1), words.Told("{unit} is no unit of {value}", "unit", strconv.Quote(c.Unit), "value", q.words()), words.Told("Say its unit."))
 	}
 	if !known {
 		if q.dimension() != share {
 			return fault.New(fault.Missing, fmt.Sprintf("column %d", i+1), "",
-				fmt.Sprintf("Say the unit of %q, in the header as in %q or beside the table.", c.Name, c.Name+" ["+example(q)+"]"))
+				words.Told("Say the unit of {name}, in the header as in {name2} or beside the table.", "name", strconv.Quote(c.Name), "name2", strconv.Quote(c.Name+" ["+example(q)+"]")))
 		}
 		symbol := "1"
 		if largest(c.Numbers) > 1 {
 			symbol = "%"
 		}
 		u, _ = unitNamed(symbol)
-		d.Notes = append(d.Notes, fmt.Sprintf("%s has no unit; it was taken in %s.", upper(c.Name), map[string]string{"1": "parts of one", "%": "percent"}[u.Symbol]))
+		d.Notes = append(d.Notes, words.Told("{name} has no unit; it was taken in {value}.", "name", upper(c.Name), "value", map[string]string{"1": words.Told("parts of one"), "%": words.Told("percent")}[u.Symbol]))
 	}
 	out := make([]float64, len(c.Numbers))
 	for r, v := range c.Numbers {
@@ -76,7 +78,7 @@ func (d *Data) verdicts(c *Column) ([]float64, error) {
 			out[i] = 0
 		default:
 			if !isGap(w) {
-				return nil, at(d.Lines[i], fault.Choice, fmt.Sprintf("%s: %q is neither pass nor fail", c.Name, shorten(w)), "Write pass or fail.")
+				return nil, at(d.Lines[i], fault.Choice, words.Told("{name}: {value} is neither pass nor fail", "name", c.Name, "value", strconv.Quote(shorten(w))), words.Told("Write pass or fail."))
 			}
 			out[i] = math.NaN()
 		}

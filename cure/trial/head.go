@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // head reads names and units from the lines above the data: the last line that is as wide as the data, or the two last where
@@ -34,10 +35,10 @@ func (t *Table) head(above []line, f form, width int, data line) error {
 	}
 	if len(names) != width {
 		if len(names) > 1 {
-			return at(above[last].number, fault.Conflict, fmt.Sprintf("%d names over %d columns (line %d)", len(names), width, data.number),
-				"Give every column one name; decimal commas beside separating commas cannot be told apart: export with semicolons.")
+			return at(above[last].number, fault.Conflict, words.Told("{count} names over {width} columns (line {number})", "count", len(names), "width", width, "number", data.number),
+				words.Told("Give every column one name; decimal commas beside separating commas cannot be told apart: export with semicolons."))
 		}
-		t.note("%s above the data skipped.", counted(len(above), "line", "lines"))
+		t.note(words.Told("{count, plural, one {# line above the data skipped.} other {# lines above the data skipped.}}", "count", len(above)))
 		return nil
 	}
 	t.Header = true
@@ -69,7 +70,7 @@ func (t *Table) head(above []line, f form, width int, data line) error {
 		c.Kind = named(name, u)
 	}
 	if last > 0 {
-		t.note("%s above the names skipped.", counted(last, "line", "lines"))
+		t.note(words.Told("{count, plural, one {# line above the names skipped.} other {# lines above the names skipped.}}", "count", last))
 	}
 	return nil
 }

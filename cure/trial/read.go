@@ -3,9 +3,11 @@ package trial
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Read recognises separator, decimal mark and header of a text and reads its columns. Errors are *fault.Fault whose path is
@@ -35,10 +37,10 @@ func Read(data []byte) (*Table, error) {
 // nothing complains of a text in which no form finds a table.
 func nothing(lines []line) error {
 	if len(lines) == 0 {
-		return at(1, fault.Missing, "", "The text holds no rows: give a table with two columns or more.")
+		return at(1, fault.Missing, "", words.Told("The text holds no rows: give a table with two columns or more."))
 	}
-	return at(lines[0].number, fault.Syntax, fmt.Sprintf("%q starts a text without two columns of numbers", shorten(lines[0].text)),
-		"Give one row a line, its cells parted by tabs, semicolons, commas or spaces.")
+	return at(lines[0].number, fault.Syntax, words.Told("{text} starts a text without two columns of numbers", "text", strconv.Quote(shorten(lines[0].text))),
+		words.Told("Give one row a line, its cells parted by tabs, semicolons, commas or spaces."))
 }
 
 // previewed is how many rows a preview shows.
@@ -58,11 +60,11 @@ func (t *Table) fill(lines []line, f form, width int) error {
 		return nothing(lines)
 	}
 	if width > MaxColumns {
-		return at(lines[first].number, fault.Limit, fmt.Sprintf("%d columns", width), fmt.Sprintf("Give at most %d.", MaxColumns))
+		return at(lines[first].number, fault.Limit, words.Told("{width} columns", "width", width), words.Told("Give at most {max_columns}.", "max_columns", MaxColumns))
 	}
 	if n := len(lines) - first; n > MaxRows {
-		return at(lines[first+MaxRows].number, fault.Limit, fmt.Sprintf("%d rows", n),
-			fmt.Sprintf("Give at most %d: keep every tenth row.", MaxRows))
+		return at(lines[first+MaxRows].number, fault.Limit, words.Told("{count} rows", "count", n),
+			words.Told("Give at most {max_rows}: keep every tenth row.", "max_rows", MaxRows))
 	}
 	if err := t.head(lines[:first], f, width, lines[first]); err != nil {
 		return err
@@ -73,11 +75,11 @@ func (t *Table) fill(lines []line, f form, width int) error {
 			cells = cells[:len(cells)-1]
 		}
 		if len(cells) > width {
-			return at(l.number, fault.Conflict, fmt.Sprintf("%d cells where the other rows have %d", len(cells), width),
-				"Check the row; decimal commas beside separating commas cannot be told apart: export with semicolons.")
+			return at(l.number, fault.Conflict, words.Told("{count} cells where the other rows have {width}", "count", len(cells), "width", width),
+				words.Told("Check the row; decimal commas beside separating commas cannot be told apart: export with semicolons."))
 		}
 		if len(cells) < 2 && width >= 2 {
-			return at(l.number, fault.Syntax, fmt.Sprintf("%q is no row of the table", shorten(l.text)), "Delete the line or complete it.")
+			return at(l.number, fault.Syntax, words.Told("{text} is no row of the table", "text", strconv.Quote(shorten(l.text))), words.Told("Delete the line or complete it."))
 		}
 		for len(cells) < width {
 			cells = append(cells, "")
@@ -128,14 +130,14 @@ func (t *Table) column(i int, decimal byte) error {
 		}
 		switch {
 		case kind == word:
-			return path(fault.Type, fmt.Sprintf("%q is no number", shorten(cells[i])), "Correct the cell, or empty it if there is no value.")
+			return path(fault.Type, words.Told("{cells} is no number", "cells", strconv.Quote(shorten(cells[i]))), words.Told("Correct the cell, or empty it if there is no value."))
 		case kind == ambiguous:
-			return path(fault.Conflict, fmt.Sprintf("%q could be thousands or a fraction", shorten(cells[i])),
-				"The other cells have a decimal "+t.Decimal+": write the number without marks between thousands.")
+			return path(fault.Conflict, words.Told("{cells} could be thousands or a fraction", "cells", strconv.Quote(shorten(cells[i]))),
+				words.Told("The other cells have a decimal {decimal}: write the number without marks between thousands.", "decimal", map[string]string{"point": words.Told("point"), "comma": words.Told("comma")}[t.Decimal]))
 		case kind == number && c.Clock:
-			return path(fault.Type, fmt.Sprintf("%q is a plain number among clock times", shorten(cells[i])), "Write all times in one way.")
+			return path(fault.Type, words.Told("{cells} is a plain number among clock times", "cells", strconv.Quote(shorten(cells[i]))), words.Told("Write all times in one way."))
 		case kind == clock && !c.Clock:
-			return path(fault.Type, fmt.Sprintf("%q is a clock time among plain numbers", shorten(cells[i])), "Write all times in one way.")
+			return path(fault.Type, words.Told("{cells} is a clock time among plain numbers", "cells", strconv.Quote(shorten(cells[i]))), words.Told("Write all times in one way."))
 		}
 		c.Numbers[r] = v
 	}
@@ -157,7 +159,7 @@ func (t *Table) clockColumn(c *Column, i int) {
 			c.Numbers[r] /= 60
 		}
 	case twoParts && c.Unit != "hh:mm" && c.Unit != "h:mm":
-		t.note("The times of %q were read as hours and minutes; head the column [mm:ss] if they are minutes and seconds.", c.Name)
+		t.note(words.Told("The times of {name} were read as hours and minutes; head the column [mm:ss] if they are minutes and seconds.", "name", strconv.Quote(c.Name)))
 	}
 	c.Unit = "s"
 	if c.Kind == Unknown {

@@ -3,6 +3,7 @@ package trial
 import (
 	"bytes"
 	"errors"
+	"github.com/drywright/drywright/cure/words"
 	"math"
 	"os"
 	"path/filepath"
@@ -151,7 +152,7 @@ func (u ugly) check(t *testing.T, data []byte) {
 	if u.words != nil && !slices.Equal(d.Words[Coupon], u.words) {
 		t.Errorf("coupons %q", d.Words[Coupon])
 	}
-	if !strings.Contains(strings.Join(d.Notes, " "), u.note) {
+	if !strings.Contains(words.English(strings.Join(d.Notes, " ")), u.note) {
 		t.Errorf("notes %q lack %q", d.Notes, u.note)
 	}
 }

@@ -26,7 +26,7 @@ func (d *Data) midnight() {
 	}
 	if crossed {
 		d.Numbers[Time] = out
-		d.Notes = append(d.Notes, "The clock passes midnight; the later times were counted on.")
+		d.Notes = append(d.Notes, words.Told("The clock passes midnight; the later times were counted on."))
 	}
 }
 
@@ -50,7 +50,7 @@ func (d *Data) gaps(kind Kind) {
 		return true
 	}
 	if dropped := d.keep(func(i int) bool { return !lacks(i) }); dropped > 0 {
-		d.Notes = append(d.Notes, counted(dropped, "row", "rows")+" with gaps left out.")
+		d.Notes = append(d.Notes, words.Told("{count, plural, one {# row with gaps left out.} other {# rows with gaps left out.}}", "count", dropped))
 	}
 }
 
@@ -106,7 +106,7 @@ func (d *Data) sort() {
 	last := map[int]float64{}
 	for i, c := range coupon {
 		if before, seen := last[c]; seen && t[i] < before {
-			d.Notes = append(d.Notes, "The rows were put in the order of time.")
+			d.Notes = append(d.Notes, words.Told("The rows were put in the order of time."))
 			break
 		}
 		last[c] = t[i]
@@ -142,7 +142,7 @@ func (d *Data) repeated(kind Kind) {
 		return d.Numbers[Mass][i] == d.Numbers[Mass][i-1]
 	}
 	if dropped := d.keep(func(i int) bool { return !same(i) }); dropped > 0 {
-		d.Notes = append(d.Notes, counted(dropped, "repeated row", "repeated rows")+" left out.")
+		d.Notes = append(d.Notes, words.Told("{count, plural, one {# repeated row left out.} other {# repeated rows left out.}}", "count", dropped))
 	}
 }
 
@@ -160,7 +160,7 @@ func (d *Data) plausible() error {
 		for i, v := range d.Numbers[c.q] {
 			if v < c.low || v > c.high {
 				return fault.OutOfRange(fmt.Sprintf("line %d", d.Lines[i]), v, c.low, c.high, c.unit,
-					"This is no "+c.q.words()+": check the number and the unit of its column.")
+					words.Told("This is no {value}: check the number and the unit of its column.", "value", c.q.words()))
 			}
 		}
 	}
@@ -182,5 +182,5 @@ func (d *Data) fromFirst() {
 	for i := range t {
 		t[i] -= first
 	}
-	d.Notes = append(d.Notes, "The clock times were counted from the first row.")
+	d.Notes = append(d.Notes, words.Told("The clock times were counted from the first row."))
 }

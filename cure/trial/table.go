@@ -2,7 +2,6 @@ package trial
 
 import (
 	"fmt"
-	"strconv"
 
 	"github.com/drywright/drywright/cure/fault"
 )
@@ -40,15 +39,7 @@ type Column struct {
 // Rows is the number of rows.
 func (t *Table) Rows() int { return len(t.Lines) }
 
-func (t *Table) note(format string, a ...any) { t.Notes = append(t.Notes, fmt.Sprintf(format, a...)) }
-
-// counted is a number with its noun: "1 row", "3 rows".
-func counted(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + more
-}
+func (t *Table) note(text string) { t.Notes = append(t.Notes, text) }
 
 // at complains of one line of the text.
 func at(line int, code fault.Code, got, advice string) *fault.Fault {

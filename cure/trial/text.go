@@ -2,12 +2,12 @@ package trial
 
 import (
 	"bytes"
-	"fmt"
 	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // line is one line of the text that is not blank.
@@ -49,13 +49,13 @@ func utf16Text(data []byte, low, high int) string {
 func (t *Table) lines(data []byte) ([]line, error) {
 	if len(data) > MaxBytes {
 		n := 1 + bytes.Count(data[:MaxBytes], []byte("\n"))
-		return nil, at(n, fault.Limit, fmt.Sprintf("the text goes on to %d bytes", len(data)),
-			fmt.Sprintf("Give at most %d bytes: keep every tenth row, the fit does not need more.", MaxBytes))
+		return nil, at(n, fault.Limit, words.Told("the text goes on to {count} bytes", "count", len(data)),
+			words.Told("Give at most {max_bytes} bytes: keep every tenth row, the fit does not need more.", "max_bytes", MaxBytes))
 	}
 	text, encoding := decode(data)
 	t.Encoding = encoding
 	if i := strings.IndexByte(text, 0); i >= 0 {
-		return nil, at(1+strings.Count(text[:i], "\n"), fault.Syntax, "a zero byte", "This is no text: export the table as CSV.")
+		return nil, at(1+strings.Count(text[:i], "\n"), fault.Syntax, words.Told("a zero byte"), words.Told("This is no text: export the table as CSV."))
 	}
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
 	var found []line
@@ -71,13 +71,13 @@ func (t *Table) lines(data []byte) ([]line, error) {
 		}
 	}
 	if remarks > 0 {
-		t.note("%s with # in front skipped.", counted(remarks, "line", "lines"))
+		t.note(words.Told("{count, plural, one {# line with '#' in front skipped.} other {# lines with '#' in front skipped.}}", "count", remarks))
 	}
 	if len(found) == 0 {
-		return nil, at(1, fault.Missing, "", "The text holds no rows: give a table with two columns or more.")
+		return nil, at(1, fault.Missing, "", words.Told("The text holds no rows: give a table with two columns or more."))
 	}
 	if blank > 1 { // the last line end makes one
-		t.note("%s skipped.", counted(blank-1, "blank line", "blank lines"))
+		t.note(words.Told("{count, plural, one {# blank line skipped.} other {# blank lines skipped.}}", "count", blank-1))
 	}
 	return found, nil
 }

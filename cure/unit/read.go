@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // longest is the longest text that is read, in bytes; nobody types more for one number.
@@ -19,14 +20,14 @@ const longest = 80
 func Parse(text string, d Dimension, symbol string, decimal byte) (float64, error) {
 	s := find(d)
 	if s == nil {
-		return 0, fault.New(fault.Choice, "", fmt.Sprintf("%q is no dimension", string(d)), "")
+		return 0, fault.New(fault.Choice, "", words.Told("{value} is no dimension", "value", strconv.Quote(string(d))), "")
 	}
 	t := plain(text)
 	if t == "" {
 		return 0, fault.New(fault.Missing, "", "", s.advice(symbol))
 	}
 	if len(text) > longest {
-		return 0, fault.New(fault.Type, "", fmt.Sprintf("a text of %d characters is no number", len(text)), s.advice(symbol))
+		return 0, fault.New(fault.Type, "", words.Told("a text of {count} characters is no number", "count", len(text)), s.advice(symbol))
 	}
 	sum, sign, last, terms := 0.0, 1.0, math.Inf(1), 0
 	for t != "" {
@@ -74,22 +75,21 @@ func (s *scale) meant(name, symbol string, several bool) (*row, error) {
 				return &s.rows[i], nil
 			}
 		}
-		return nil, fault.New(fault.Choice, "", fmt.Sprintf("%q is no unit of %s", symbol, s.dimension.words()), "")
+		return nil, fault.New(fault.Choice, "", words.Told("{symbol} is no unit of {dimension}", "symbol", strconv.Quote(symbol), "dimension", s.dimension.words()), "")
 	}
 	folded := Fold(name)
 	if folded == "" {
-		return nil, fault.New(fault.Type, "", "a number has no unit beside one that has", s.advice(symbol))
+		return nil, fault.New(fault.Type, "", words.Told("a number has no unit beside one that has"), s.advice(symbol))
 	}
 	if r := s.named(folded); r != nil {
 		return r, nil
 	}
 	for i := range table {
 		if table[i].named(folded) != nil {
-			return nil, fault.New(fault.Conflict, "", fmt.Sprintf("%q is a unit of %s, not of %s", strings.TrimSpace(name), table[i].dimension.words(),
-				s.dimension.words()), s.advice(symbol))
+			return nil, fault.New(fault.Conflict, "", words.Told("{name} is a unit of {dimension}, not of {dimension2}", "name", strconv.Quote(strings.TrimSpace(name)), "dimension", table[i].dimension.words(), "dimension2", s.dimension.words()), s.advice(symbol))
 		}
 	}
-	return nil, fault.New(fault.Choice, "", fmt.Sprintf("the unit %q is not known", strings.TrimSpace(name)), s.advice(symbol))
+	return nil, fault.New(fault.Choice, "", words.Told("the unit {name} is not known", "name", strconv.Quote(strings.TrimSpace(name))), s.advice(symbol))
 }
 
 func (s *scale) refuse(text, why, symbol string) *fault.Fault {
@@ -97,7 +97,7 @@ func (s *scale) refuse(text, why, symbol string) *fault.Fault {
 	if strings.HasPrefix(why, "it may be") {
 		code = fault.Conflict
 	}
-	return fault.New(code, "", fmt.Sprintf("%q is not understood: %s", strings.TrimSpace(text), why), s.advice(symbol))
+	return fault.New(code, "", words.Told("{text} is not understood: {why}", "text", strconv.Quote(strings.TrimSpace(text)), "why", why), s.advice(symbol))
 }
 
 // advice says what can be written.

@@ -194,12 +194,16 @@ func (w *Words) argument(name string, arguments []any) string {
 	return lost(name)
 }
 
-// Number puts the language's decimal mark and a typographic minus into a number as Go prints it.
+// Number puts the language's decimal mark and, in front, a typographic minus into a number as Go prints it.
 func (w *Words) Number(text string) string {
 	if w.bare {
 		return text
 	}
-	return strings.NewReplacer(".", w.Mark, "-", "\u2212").Replace(text)
+	text = strings.Replace(text, ".", w.Mark, 1)
+	if positive, negative := strings.CutPrefix(text, "-"); negative {
+		return "\u2212" + positive
+	}
+	return text
 }
 
 // lost marks what is missing.
