@@ -136,11 +136,11 @@ func (l Buoyant) Check(a air.State, Ts, ys float64) []Caution {
 
 // Provenance of the orientation.
 func (l Buoyant) Provenance() Provenance {
-	const source = "Raithby and Hollands in Rohsenow, Hartnett and Cho 1998, Handbook of Heat Transfer, 3rd ed., chapter 4; still air: " +
-		"Incropera et al. 2007, 6th ed., table 4.1"
-	const equation = "unstable: Nu = (Nu_l^10 + Nu_t^10)^(1/10), Nu_l = 1.4/ln(1 + 1.4/(0.835 C Ra^(1/4))), " +
+	source := words.Told("Raithby and Hollands in Rohsenow, Hartnett and Cho 1998, Handbook of Heat Transfer, 3rd ed., chapter 4; still air: " +
+		"Incropera et al. 2007, 6th ed., table 4.1")
+	equation := words.Told("unstable: Nu = (Nu_l^10 + Nu_t^10)^(1/10), Nu_l = 1.4/ln(1 + 1.4/(0.835 C Ra^(1/4))), " +
 		"C = 0.671/(1 + (0.492/Pr)^(9/16))^(4/9), Nu_t = 0.14 Ra^(1/3); stable: " +
-		"Nu = 2.5/ln(1 + 2.5/Nu_T), Nu_T = 0.527 Ra^(1/5)/(1 + (1.9/Pr)^0.9)^(2/9); length side/4, Ra from the density difference"
+		"Nu = 2.5/ln(1 + 2.5/Nu_T), Nu_T = 0.527 Ra^(1/5)/(1 + (1.9/Pr)^0.9)^(2/9); length side/4, Ra from the density difference")
 	switch l.Orientation {
 	case FacingUp:
 		return Provenance{words.Told("natural convection, facing up"), equation, source, words.Told("unstable 1 < Ra < 1e10, stable 1e3 < Ra < 1e10")}
