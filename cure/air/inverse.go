@@ -1,6 +1,7 @@
 package air
 
 import (
+	"github.com/drywright/drywright/cure/words"
 	"math"
 
 	"github.com/drywright/drywright/cure/fault"
@@ -20,9 +21,9 @@ func FromRelativeHumidity(T, p, rh float64, real bool) (State, error) {
 		return State{}, err
 	}
 	full := SaturatedFraction(T, p, real)
-	advice := "Give a relative humidity between dry and saturated."
+	advice := words.Told("Give a relative humidity between dry and saturated.")
 	if full > 1 {
-		advice = "Above the boiling point this relative humidity is more than pure steam; give a dew point or a humidity ratio."
+		advice = words.Told("Above the boiling point this relative humidity is more than pure steam; give a dew point or a humidity ratio.")
 	}
 	if f := within(rh, 0, min(1, 1/full), "1", advice); f != nil {
 		return State{}, f
@@ -38,7 +39,7 @@ func FromDewPoint(T, p, dew float64, real bool) (State, error) {
 	}
 	const low = 173.15
 	high := min(T, SaturationTemperature(p))
-	if f := within(dew, low, high, "K", "Give a dew point at or below the air temperature and the boiling point."); f != nil {
+	if f := within(dew, low, high, "K", words.Told("Give a dew point at or below the air temperature and the boiling point.")); f != nil {
 		return State{}, f
 	}
 	return state(T, p, SaturatedFraction(dew, p, real), real), nil
@@ -54,7 +55,7 @@ func FromHumidityRatio(T, p, ratio float64, real bool) (State, error) {
 	if y := SaturatedFraction(T, p, real); y < 1 {
 		high = massRatio * y / (1 - y)
 	}
-	if f := within(ratio, 0, high, "kg/kg", "Give a humidity ratio between dry and saturated air."); f != nil {
+	if f := within(ratio, 0, high, "kg/kg", words.Told("Give a humidity ratio between dry and saturated air.")); f != nil {
 		return State{}, f
 	}
 	return state(T, p, ratio/(massRatio+ratio), real), nil
@@ -67,7 +68,7 @@ func FromVapourDensity(T, p, density float64, real bool) (State, error) {
 	}
 	perFraction := p * WaterMolarMass / (GasConstant * T)
 	high := perFraction * min(1, SaturatedFraction(T, p, real))
-	if f := within(density, 0, high, "kg/m3", "Give a vapour density between dry and saturated air."); f != nil {
+	if f := within(density, 0, high, "kg/m3", words.Told("Give a vapour density between dry and saturated air.")); f != nil {
 		return State{}, f
 	}
 	return state(T, p, density/perFraction, real), nil
@@ -81,7 +82,7 @@ func FromWetBulb(T, p, wet float64, real bool) (State, error) {
 	}
 	low := State{T: T, P: p, Real: real}.WetBulb()
 	high := min(T, SaturationTemperature(p))
-	advice := "Give a wet bulb between that of bone-dry air and the air temperature or the boiling point."
+	advice := words.Told("Give a wet bulb between that of bone-dry air and the air temperature or the boiling point.")
 	if f := within(wet, low, high, "K", advice); f != nil {
 		return State{}, f
 	}
@@ -99,10 +100,10 @@ func state(T, p, y float64, real bool) State {
 }
 
 func check(T, p float64) error {
-	if f := within(T, LowTemperature, HighTemperature, "K", "Give an air temperature from 0 to 250 degC."); f != nil {
+	if f := within(T, LowTemperature, HighTemperature, "K", words.Told("Give an air temperature from 0 to 250 degC.")); f != nil {
 		return f
 	}
-	if f := within(p, LowPressure, HighPressure, "Pa", "Give an air pressure from 60 to 110 kPa."); f != nil {
+	if f := within(p, LowPressure, HighPressure, "Pa", words.Told("Give an air pressure from 60 to 110 kPa.")); f != nil {
 		return f
 	}
 	return nil

@@ -30,13 +30,13 @@ func (h Humidity) State(t, p float64, real bool) (air.State, error) {
 	case h.VapourDensity != nil:
 		return air.FromVapourDensity(t, p, *h.VapourDensity, real)
 	}
-	return air.State{}, &fault.Fault{Code: fault.Missing, Advice: words.Told(oneOfFive)}
+	return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive()}
 }
 
 // frost is State below 0 degC: package air makes no states there, but its saturation pressure goes on, within 0.1 % of
 // Murphy and Koop (2005) down to 233 K.
 func (h Humidity) frost(t, p float64, real bool) (air.State, error) {
-	const advice = "Frosty air holds no more than saturation over supercooled water: give less."
+	advice := words.Told("Frosty air holds no more than saturation over supercooled water: give less.")
 	const ratio = air.WaterMolarMass / air.AirMolarMass
 	full := air.SaturatedFraction(t, p, real)
 	perFraction := p * air.WaterMolarMass / (air.GasConstant * t) // vapour density of pure vapour [kg/m3]
@@ -59,7 +59,7 @@ func (h Humidity) frost(t, p float64, real bool) (air.State, error) {
 		return air.State{}, fault.OutOfRange("", *h.WetBulb, air.LowTemperature, air.HighTemperature, "K",
 			words.Told("In frosty air a wet bulb freezes: give relative humidity, dew point or humidity ratio."))
 	default:
-		return air.State{}, &fault.Fault{Code: fault.Missing, Advice: words.Told(oneOfFive)}
+		return air.State{}, &fault.Fault{Code: fault.Missing, Advice: oneOfFive()}
 	}
 	if got > most {
 		return air.State{}, fault.OutOfRange("", got, 0, most, unit, advice)
@@ -67,7 +67,9 @@ func (h Humidity) frost(t, p float64, real bool) (air.State, error) {
 	return air.State{T: t, P: p, Y: y, Real: real}, nil
 }
 
-const oneOfFive = "Give exactly one of humidity ratio, dew point, relative humidity, wet bulb and vapour density."
+func oneOfFive() string {
+	return words.Told("Give exactly one of humidity ratio, dew point, relative humidity, wet bulb and vapour density.")
+}
 
 // given lists the JSON names of the numbers that are there.
 func (h Humidity) given() []string {
@@ -85,12 +87,12 @@ func (h Humidity) given() []string {
 func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperaturePath string) (air.State, bool) {
 	switch names := h.given(); len(names) {
 	case 0:
-		v.add(&fault.Fault{Code: fault.Missing, Path: path, Advice: words.Told(oneOfFive)})
+		v.add(&fault.Fault{Code: fault.Missing, Path: path, Advice: oneOfFive()})
 		return air.State{}, false
 	case 1:
 		path = under(path, names[0])
 	default:
-		v.conflict(path, strings.Join(names, " and ")+" are both given", words.Told(oneOfFive))
+		v.conflict(path, words.Told("given at once: {names}", "names", strings.Join(names, ", ")), oneOfFive())
 		return air.State{}, false
 	}
 	if !v.sound(path, temperaturePath, "workshop.pressure_Pa") {

@@ -52,7 +52,7 @@ func Decode(data []byte) (Job, error) {
 // versionOf reads the version, by which the rest of the document is read. Where it is missing or no number the rest is
 // read as of this version.
 func versionOf(top object) (int, *fault.Fault) {
-	const advice = "Every job states its version; this program writes and reads version 1."
+	advice := words.Told("Every job states its version; this program writes and reads version 1.")
 	for _, e := range top {
 		if e.key != "version" {
 			continue
@@ -83,7 +83,7 @@ type decoder struct {
 func (d *decoder) add(f *fault.Fault) { d.faults = append(d.faults, f) }
 
 func (d *decoder) wrongType(n node, path, want string) {
-	d.add(fault.New(fault.Type, path, words.Told("{count}, not {want}", "count", kindName(n), "want", want), words.Told("Give {want} here.", "want", want)))
+	d.add(fault.New(fault.Type, path, words.Told("{value}, not {want}", "value", kindName(n), "want", want), words.Told("Give {want} here.", "want", want)))
 }
 
 // value lays one JSON value over v. Path has list indices, pattern has [].
@@ -103,7 +103,7 @@ func (d *decoder) value(n node, v reflect.Value, path, pattern string) {
 			d.object(o, v, path, pattern)
 			return
 		}
-		d.wrongType(n, path, "an object in braces")
+		d.wrongType(n, path, words.Told("an object in braces"))
 	case reflect.Slice:
 		d.list(n, v, path, pattern)
 	case reflect.String:
@@ -111,13 +111,13 @@ func (d *decoder) value(n node, v reflect.Value, path, pattern string) {
 			v.SetString(s)
 			return
 		}
-		d.wrongType(n, path, "a text in quotation marks")
+		d.wrongType(n, path, words.Told("a text in quotation marks"))
 	case reflect.Bool:
 		if b, ok := n.(bool); ok {
 			v.SetBool(b)
 			return
 		}
-		d.wrongType(n, path, "true or false")
+		d.wrongType(n, path, words.Told("true or false"))
 	default:
 		d.number(n, v, path, pattern)
 	}
@@ -150,7 +150,7 @@ func (d *decoder) object(o object, v reflect.Value, path, pattern string) {
 func (d *decoder) list(n node, v reflect.Value, path, pattern string) {
 	items, ok := n.([]node)
 	if !ok {
-		d.wrongType(n, path, "a list in brackets")
+		d.wrongType(n, path, words.Told("a list in brackets"))
 		return
 	}
 	if most := d.blocks[pattern].MaxItems; len(items) > most {
@@ -167,7 +167,7 @@ func (d *decoder) list(n node, v reflect.Value, path, pattern string) {
 func (d *decoder) number(n node, v reflect.Value, path, pattern string) {
 	text, ok := n.(json.Number)
 	if !ok {
-		d.wrongType(n, path, "a number")
+		d.wrongType(n, path, words.Told("a number"))
 		return
 	}
 	field := d.fields[pattern]
@@ -184,7 +184,7 @@ func (d *decoder) number(n node, v reflect.Value, path, pattern string) {
 	}
 	switch {
 	case x != math.Trunc(x):
-		d.wrongType(n, path, "a whole number")
+		d.wrongType(n, path, words.Told("a whole number"))
 	case x < field.Low || x > field.High:
 		d.add(outOfRange(field, path, x))
 	default:
@@ -209,9 +209,9 @@ func unknown(path, key string, all []member) *fault.Fault {
 			best, nearest = m.name, distance
 		}
 	}
-	advice := "Leave it out. Known here: " + names + "."
+	advice := words.Told("Leave it out. Known here: {names}.", "names", names)
 	if best != "" {
-		advice = "Did you mean " + best + "? Otherwise leave it out."
+		advice = words.Told("Did you mean {name}? Otherwise leave it out.", "name", best)
 	}
 	return fault.New(fault.Unknown, under(path, shorten(key)), words.Told("there is no such field"), advice)
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strconv"
 	"unicode/utf8"
 
 	"github.com/drywright/drywright/cure/fault"
@@ -37,10 +38,10 @@ func parse(data []byte) (node, *fault.Fault) {
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark in front
 	if at := firstBadByte(data); at >= 0 {
-		return nil, syntaxFault(data, at, "a byte that is not UTF-8")
+		return nil, syntaxFault(data, at, words.Told("a byte that is not UTF-8"))
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, syntaxFault(data, 0, "an empty document")
+		return nil, syntaxFault(data, 0, words.Told("an empty document"))
 	}
 	var whole json.RawMessage
 	if err := json.Unmarshal(data, &whole); err != nil {
@@ -131,13 +132,13 @@ func kindName(n node) string {
 	case bool:
 		return fmt.Sprint(v)
 	case json.Number:
-		return "the number " + shorten(v.String())
+		return words.Told("the number {number}", "number", shorten(v.String()))
 	case string:
-		return fmt.Sprintf("the text %q", shorten(v))
+		return words.Told("the text {text}", "text", strconv.Quote(shorten(v)))
 	case []node:
-		return "a list"
+		return words.Told("a list")
 	default:
-		return "an object"
+		return words.Told("an object")
 	}
 }
 
