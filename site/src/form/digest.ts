@@ -5,6 +5,7 @@ import { fieldText } from '../state/number';
 import { atIndex, getAt, templateOf } from '../state/path';
 import { text } from '../text';
 import { digest, fold, type Node, type SectionName } from './layout';
+import { inside } from '../text/language';
 
 /** A value in few digits with its unit, as the field table shows it. */
 export function shortValue(value: unknown, field: Field): string {
@@ -45,7 +46,7 @@ function partOf(job: unknown, fields: ReadonlyMap<string, Field>, path: string):
   // A block of which one field is given.
   for (const [name, given] of Object.entries(value)) {
     const one = fields.get(templateOf(`${path}.${name}`));
-    if (one && given !== null) return `${shortValue(given, one)} ${one.label.toLowerCase()}`;
+    if (one && given !== null) return `${shortValue(given, one)} ${inside(one.label)}`;
   }
   return '';
 }

@@ -7,6 +7,7 @@ import type { Catalogue, Job } from '../generated/contract';
 import type { FieldIndex } from '../state/faults';
 import { atIndex, getAt, nameOf } from '../state/path';
 import { text } from '../text';
+import { inside } from '../text/language';
 
 export interface Setting {
   title: string;
@@ -56,7 +57,7 @@ function tell(job: Job, nodes: readonly Node[], index: number | null): string[] 
       case 'oneOf':
         return node.fields
           .filter((f) => getAt(job, `${path}.${nameOf(f.path)}`) !== null)
-          .map((f) => `${f.label.toLowerCase()} ${shortValue(getAt(job, `${path}.${nameOf(f.path)}`), f)}`);
+          .map((f) => `${inside(f.label)} ${shortValue(getAt(job, `${path}.${nameOf(f.path)}`), f)}`);
       case 'list':
         return ((getAt(job, path) as unknown[] | undefined) ?? []).map(
           (_, i) => `${i + 1}) ${tell(job, node.nodes, i).join(', ')}`,
@@ -74,8 +75,8 @@ function tellField(job: Job, path: string, node: Node & { kind: 'field' }): stri
   const value = getAt(job, path);
   const unused = !isUsed(field.used_when, path, (p) => getAt(job, p));
   if (value === null || value === undefined || value === '' || value === false || unused) return [];
-  if (value === true) return [field.label.toLowerCase()];
+  if (value === true) return [inside(field.label)];
   // The kind of a block and a name speak for themselves.
   const bare = field.kind === 'text' || nameOf(path) === 'kind';
-  return [bare ? shortValue(value, field) : `${field.label.toLowerCase()} ${shortValue(value, field)}`];
+  return [bare ? shortValue(value, field) : `${inside(field.label)} ${shortValue(value, field)}`];
 }
