@@ -13,7 +13,7 @@ const shared = [
   'page/(?:context|Icon)',
   'state/(?:display|lay|number|path)',
   'form/(?:digest|layout|records)',
-  'chart/(?:Fold|time)',
+  'chart/(?:Fold|time|unfolding)',
 ];
 const first = {
   name: 'first',
