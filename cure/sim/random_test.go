@@ -17,15 +17,9 @@ import (
 	"github.com/drywright/drywright/cure/result"
 )
 
-// dice throws jobs inside the accepted ranges of job.Fields.
-type dice struct {
-	*rand.Rand
-	fields map[string]job.Field
-	blocks map[string]job.Block
-}
-
-func newDice(seed uint64) *dice {
-	d := &dice{rand.New(rand.NewPCG(seed, 7)), map[string]job.Field{}, map[string]job.Block{}}
+// rulebook is what dice know of a job. It is made once: for every throw it would take as long as many a run.
+var rulebook = sync.OnceValue(func() dice {
+	d := dice{fields: map[string]job.Field{}, blocks: map[string]job.Block{}, rules: job.NewRules()}
 	for _, f := range job.Fields() {
 		d.fields[f.Path] = f
 	}
@@ -33,6 +27,20 @@ func newDice(seed uint64) *dice {
 		d.blocks[b.Path] = b
 	}
 	return d
+})
+
+// dice throws jobs inside the accepted ranges of job.Fields.
+type dice struct {
+	*rand.Rand
+	fields map[string]job.Field
+	blocks map[string]job.Block
+	rules  *job.Rules
+}
+
+func newDice(seed uint64) *dice {
+	d := rulebook()
+	d.Rand = rand.New(rand.NewPCG(seed, 7))
+	return &d
 }
 
 // number is drawn over the whole accepted range half of the time, evenly or, where it spans decades, evenly in its
@@ -121,7 +129,7 @@ func (d *dice) throw() job.Job {
 		// Cheap settings: the property must hold for any grid.
 		j.Numerics.FilmCells, j.Numerics.PartCells = 10, 3
 		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = 1e-4, 20000
-		if job.Validate(j) == nil {
+		if d.rules.Validate(j) == nil {
 			return j
 		}
 	}

@@ -2,7 +2,7 @@
 
 EDGE     := $(OUT)/edge
 EDGE_NPM := wasm/edge/node_modules/.installed
-# The largest that the platform takes of a free account is 3 MB; ours is lower, so that there is room [bytes, gzip -9].
+# The platform takes 3 MB of a free account; ours is lower, so that there is room [bytes, gzip -9].
 EDGE_LIMIT := 2500000
 
 edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edge platform: .build/edge
@@ -10,6 +10,7 @@ edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edg
 $(EDGE)/app.wasm: $(core_sources) $(wildcard wasm/edge/*.go wasm/edge/service/*.go cure/words/languages/*.json) wasm/edge/rules.mk $(OUT)/toolchain
 	$(GO) run github.com/syumai/workers/cmd/workers-assets-gen -mode=go -o $(EDGE)
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/edge
+	$(GO) run ./wasm/slim $@
 	@size=$$(gzip -9 < $@ | wc -c); echo "the service: $$size bytes of at most $(EDGE_LIMIT), compressed"; [ $$size -le $(EDGE_LIMIT) ]
 
 $(OUT)/edge-page/_headers: $(DIST) $(wildcard wasm/edge/headers/*.go wasm/edge/service/*.go)
