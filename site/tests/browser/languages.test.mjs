@@ -142,7 +142,9 @@ test('in units of the United States the page says what the command says in them'
   assert.deepEqual(await screen.saveJob(), demo(), 'the job is in SI, whatever it is shown in');
   await choose('si');
   await settled();
-  assert.deepEqual(view.complaints, []);
+  // A worker that is let go with its language may still be fetching that language's words; Firefox tells.
+  const letGo = /words\/\w+\.json NS_BINDING_ABORTED$/;
+  assert.deepEqual(view.complaints.filter((c) => !letGo.test(c)), []);
 });
 
 test('where the browser keeps nothing, the job goes along all the same', async () => {
