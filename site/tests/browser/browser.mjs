@@ -12,6 +12,12 @@ const executablePath = { chromium: process.env.CHROMIUM, firefox: process.env.FI
 if (!executablePath)
   throw new Error(`BROWSER=${engine}: CHROMIUM or FIREFOX must name that browser; run this test with: make browser-test`);
 
+/**
+ * How long anything is waited for [s]: far more than it takes on a machine at rest, since a test that ends too early says
+ * nothing of the page. What is there is found at once, so that a long wait costs only where something is wrong.
+ */
+export const patience = 60;
+
 /** Options of a test that is for one browser: skipped in the other, with the reason. */
 export const only = (wanted, reason) => ({ skip: engine === wanted ? false : `${wanted} only: ${reason}` });
 /** What WebDriver BiDi cannot do. */
@@ -131,6 +137,7 @@ export const telephone = (width, height = 844) =>
 
 /** Writes down what a page complains of and asks for. */
 function watch(page, origin, view) {
+  page.setDefaultTimeout(patience * 1000);
   page.on('console', (message) => {
     if (['error', 'warn'].includes(message.type())) view.complaints.push(`${message.type()}: ${message.text()}`);
   });

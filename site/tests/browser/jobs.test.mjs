@@ -46,24 +46,29 @@ const settled = (job, on = screen) =>
   on.until(async () => {
     assert.deepEqual(await on.answers(), expected(job));
     assert.equal(await on.old(), false);
-  }, 20);
+  });
 
+/** Presses a button once it is there, in the window that lies in front, as a person would. */
 const press = async (selector, on = page) => {
-  const button = await on.waitForSelector(selector, { timeout: 10_000 });
-  await on.evaluate((e) => e.click(), button);
+  await on.bringToFront();
+  await new Screen(on).press(selector);
 };
 
 const says = (words, on = screen, where = '#job-message [role=status]') =>
-  on.until(async () => assert.match(await on.text(where), words), 10);
+  on.until(async () => assert.match(await on.text(where), words));
 
 /** The lines of the list, opened for it: id, name, and which is at hand. */
 async function list(on = page) {
   await press('[data-job=list]', on);
-  await on.waitForSelector('#jobs [data-line]');
-  const lines = await linesOf(on);
+  const lines = await linesOfWhenThere(on);
   await close(on);
   return lines;
 }
+
+const linesOfWhenThere = async (on = page) => {
+  await on.waitForSelector('#jobs [data-line]');
+  return linesOf(on);
+};
 
 const linesOf = (on = page) =>
   on.$$eval('#jobs [data-line]', (all) =>
@@ -74,17 +79,21 @@ const linesOf = (on = page) =>
     })),
   );
 
+/** Closes what lies over the page. The page hears of it a moment after the browser has closed it. */
 const close = async (on = page) => {
+  await on.bringToFront(); // no key reaches a window behind another
   await on.keyboard.press('Escape');
-  await on.waitForSelector('dialog[open]', { hidden: true });
+  await gone(on);
 };
+
+const gone = (on = page) => screen.until(async () => assert.equal(await on.$('dialog'), null));
 
 /** Turns to the job of this name. */
 async function openNamed(name, on = page) {
   const { id } = (await list(on)).find((l) => l.name === name);
   await press('[data-job=list]', on);
   await press(`#jobs [data-line="${id}"] [data-act=open]`, on);
-  await on.waitForSelector('dialog[open]', { hidden: true });
+  await gone(on);
 }
 
 const names = (lines) => lines.map((l) => l.name).sort();
@@ -103,7 +112,7 @@ const keeps = (value, on = screen) =>
       jobs.some((job) => job.film.wet_coat_kg_per_m2 === value),
       `${value} is kept`,
     );
-  }, 10);
+  });
 
 test('a job of the list is renamed, duplicated, deleted and put back', async () => {
   await press('[data-job=list]');
@@ -115,11 +124,11 @@ test('a job of the list is renamed, duplicated, deleted and put back', async () 
   await page.waitForSelector('#jobs .rename input');
   await page.keyboard.type('Strip A');
   await page.keyboard.press('Enter');
-  await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A']), 10);
+  await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A']));
   assert.equal(await page.$eval('#job-name', (e) => e.value), 'Strip A');
 
   await act(first.id, 'duplicate');
-  await screen.until(async () => assert.equal((await linesOf()).length, 2), 10);
+  await screen.until(async () => assert.equal((await linesOf()).length, 2));
   const copy = (await linesOf()).find((l) => l.id !== first.id);
   assert.match(copy.name, /Strip A/);
   assert.notEqual(copy.name, 'Strip A');
@@ -127,7 +136,7 @@ test('a job of the list is renamed, duplicated, deleted and put back', async () 
   await page.waitForSelector('#jobs .rename input');
   await page.keyboard.type('Strip B');
   await page.keyboard.press('Enter');
-  await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A', 'Strip B']), 10);
+  await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A', 'Strip B']));
   await clean(page);
 
   // One that is not at hand, then the one at hand: the other takes its place until it is back.
@@ -137,11 +146,11 @@ test('a job of the list is renamed, duplicated, deleted and put back', async () 
   ]) {
     const records = await kept();
     await act(id, 'delete');
-    await screen.until(async () => assert.deepEqual(await linesOf(), [{ ...(id === copy.id ? first : copy), id: next, name: id === copy.id ? 'Strip A' : 'Strip B', atHand: true }]), 10);
+    await screen.until(async () => assert.deepEqual(await linesOf(), [{ ...(id === copy.id ? first : copy), id: next, name: id === copy.id ? 'Strip A' : 'Strip B', atHand: true }]));
     assert.equal(`drywright.job.${id}` in (await kept()), false);
     await press('#jobs .said button');
-    await screen.until(async () => assert.ok(same(await kept(), records), 'both stand as they stood'), 10);
-    await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A', 'Strip B']), 10);
+    await screen.until(async () => assert.ok(same(await kept(), records), 'both stand as they stood'));
+    await screen.until(async () => assert.deepEqual(names(await linesOf()), ['Strip A', 'Strip B']));
     assert.equal((await linesOf()).find((l) => l.atHand).id, first.id);
   }
   await close();
@@ -150,7 +159,7 @@ test('a job of the list is renamed, duplicated, deleted and put back', async () 
 test('what was changed is undone and done again, by buttons and by keys', async () => {
   const value = async () => Number(await screen.value(coat));
   const before = await value();
-  const is = (wanted) => screen.until(async () => assert.equal(await value(), wanted), 10);
+  const is = (wanted) => screen.until(async () => assert.equal(await value(), wanted));
   await screen.type(coat, '180');
   await screen.type(coat, '190');
   const keys = async (...held) => {
@@ -235,7 +244,7 @@ test('two jobs lie side by side, with the answers of each and the inputs in whic
       );
       assert.ok(signs.includes(true), 'a thicker coat must matter, or the test shows nothing');
     }
-  }, 20);
+  });
   await clean(page);
   await close();
   await screen.undo();
@@ -356,24 +365,19 @@ test('a full store is told, and what was changed is kept once there is room', as
   ]) {
     await press('[data-job=list]');
     await act(to, 'open');
-    await screen.until(async () => assert.equal(Number(await screen.value(coat)), Number(value === '170' ? demo().film.wet_coat_kg_per_m2 * 1000 : value)), 10);
+    await screen.until(async () => assert.equal(Number(await screen.value(coat)), Number(value === '170' ? demo().film.wet_coat_kg_per_m2 * 1000 : value)));
   }
   await says(/store is full/, screen, '[data-job=store]');
   // As the message says: a job is deleted, and there is room.
   await page.evaluate(() => (Storage.prototype.setItem = globalThis.setItem));
   await press('[data-job=list]');
   await act((await linesOfWhenThere()).find((l) => l.name === 'Linked').id, 'delete');
-  await screen.until(async () => assert.equal(await page.$('[data-job=store]'), null), 10);
+  await screen.until(async () => assert.equal(await page.$('[data-job=store]'), null));
   await keeps(0.15);
   await close();
   await page.reload({ waitUntil: 'load' });
-  await screen.until(async () => assert.equal(await screen.value(coat), '150'), 20);
+  await screen.until(async () => assert.equal(await screen.value(coat), '150'));
 });
-
-const linesOfWhenThere = async () => {
-  await page.waitForSelector('#jobs [data-line]');
-  return linesOf();
-};
 
 test('a store that is forbidden is told, and jobs are kept until the page is closed', async () => {
   const other = await openPage(server.address, {
@@ -397,7 +401,7 @@ test('a store that is forbidden is told, and jobs are kept until the page is clo
     await settled(job, next);
     assert.deepEqual(names(await list(next.page)), names([{ name: job.name }, { name: 'Second' }]));
     await next.bringBack();
-    await next.until(async () => assert.equal(await next.value(coat), '150'), 10);
+    await next.until(async () => assert.equal(await next.value(coat), '150'));
     assert.deepEqual(other.complaints, []);
   } finally {
     await other.close();
@@ -405,9 +409,12 @@ test('a store that is forbidden is told, and jobs are kept until the page is clo
 });
 
 test('two windows that change the same job are asked which is to stay', async () => {
+  await screen.type(coat, '150');
+  await keeps(0.15);
   const next = new Screen(await view.another(), view.downloads);
-  const is = (on, value) => on.until(async () => assert.equal(await on.value(coat), value), 10);
+  const is = (on, value) => on.until(async () => assert.equal(await on.value(coat), value));
   await is(next, '150');
+  await next.page.bringToFront();
   await next.type(coat, '160');
   await keeps(0.16, next);
   // The other's is taken over, and undo brings back one's own.
@@ -448,7 +455,7 @@ test('two windows that change the same job are asked which is to stay', async ()
 test('the job is saved in German too', async () => {
   await page.evaluate(() => localStorage.setItem('drywright.language', 'de'));
   await page.reload({ waitUntil: 'load' });
-  await screen.until(async () => assert.equal(await page.$eval('html', (e) => e.lang), 'de'), 10);
+  await screen.until(async () => assert.equal(await page.$eval('html', (e) => e.lang), 'de'));
   assert.equal((await screen.saveJob()).film.wet_coat_kg_per_m2, 0.15);
   await press('[data-job=list]');
   await linesOfWhenThere();

@@ -11,6 +11,7 @@
 //   section[aria-labelledby="errors"]                             all that is wrong, in one list
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { patience } from './browser.mjs';
 
 export const routes = ['room', 'static_oven', 'tunnel'];
 
@@ -63,6 +64,19 @@ export class Screen {
     await this.page.keyboard.press('Backspace');
     await this.page.keyboard.type(text);
     await this.page.keyboard.press('Tab');
+  }
+
+  /** Presses a button as soon as it is there and can be pressed: found and pressed at once, since a page may put up another. */
+  press(selector) {
+    return this.until(async () => {
+      const pressed = await this.page.evaluate((s) => {
+        const button = document.querySelector(s);
+        if (!button || button.disabled) return false;
+        button.click();
+        return true;
+      }, selector);
+      if (!pressed) throw new Error(`there is no ${selector} to be pressed`);
+    });
   }
 
   value(path) {
@@ -125,7 +139,7 @@ export class Screen {
   }
 
   /** Waits until a check passes; when the time is up, its last failure is the answer. */
-  async until(check, seconds = 60) {
+  async until(check, seconds = patience) {
     for (const end = Date.now() + seconds * 1000; ; await pause(100)) {
       try {
         return await check();
