@@ -132,13 +132,16 @@ func (s *System) BoilingPressure(t float64, y []float64, closed float64) float64
 // Tolerances returns the absolute tolerance of each unknown for a relative tolerance: about the range through which it runs,
 // times it. Marks hang on differences fifty times smaller (thresholds of 0.02 kg/kg), yet errors of single cells cancel in
 // the sums of which marks are made: tighter weights take half as many steps again and move no mark by more than 6e-5 at
-// 1e-5. The ledger is left out of the error norm; it follows from the rest.
+// 1e-5. A film that takes up hardly any water runs through the activities of its surface within what it holds in saturated air;
+// where that is less than a hundredth, water counts by it. Else the integrator would take a dry hot film for a boiling one at every
+// step, within its tolerance and for ever. The ledger is left out of the error norm; it follows from the rest.
 func (s *System) Tolerances(relative float64) []float64 {
 	const (
-		water       = 1.0 // kg/kg
 		conversion  = 1.0
 		temperature = 300.0 // K
+		little      = 0.01  // kg/kg
 	)
+	water := math.Min(1, s.coat.Isotherm.Water(1)/little) // kg/kg
 	tol := make([]float64, s.Dim())
 	for i := range tol {
 		switch {
