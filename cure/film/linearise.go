@@ -277,35 +277,3 @@ func (s *System) differentiateTime(d slopes, dfdt []float64) {
 	copy(s.Own(dfdt), s.ownRates)
 	copy(dfdt[s.iLedger():], d.ledger[:])
 }
-
-// Factorise implements ode.System.
-func (s *System) Factorise(shift float64) bool {
-	s.shift = shift
-	return s.arrow.Factorise(shift)
-}
-
-// Solve implements ode.System. Diffusion through a thin wet film is faster than a step by up to ten orders of magnitude,
-// and rounding in the elimination is magnified as much; what it takes from the water of all cells together, which the
-// equations conserve exactly, is given back evenly.
-func (s *System) Solve(b []float64) {
-	if !s.water.conserves() {
-		s.arrow.Solve(b)
-		return
-	}
-	wanted := s.excess(b) / s.shift
-	s.arrow.Solve(b)
-	lost := (s.excess(b) - wanted) / s.grid.Solids
-	water := s.unknowns(b)
-	for i := range water {
-		water[i] -= lost
-	}
-}
-
-// excess is the water in the cells over that of the film's mass [kg/m2].
-func (s *System) excess(y []float64) float64 {
-	sum := -y[s.iMass()]
-	for i, x := range s.unknowns(y) {
-		sum += s.grid.Width[i] * x
-	}
-	return sum
-}
