@@ -45,18 +45,28 @@ func NewLinear(x, y []float64) (Linear, error) {
 
 // At returns the value at x; beyond the ends it is the value of the nearer end. NaN gives NaN.
 func (l Linear) At(x float64) float64 {
+	if math.IsNaN(x) {
+		return x
+	}
+	i, w := l.Place(x)
+	if w == 0 {
+		return l.y[i]
+	}
+	return (1-w)*l.y[i] + w*l.y[i+1]
+}
+
+// Place says where x lies: at the share w, below 1, of the way from point i to the next; beyond the ends at the nearer point with w
+// zero. Tables that share their x look x up once. NaN is for the caller to keep away.
+func (l Linear) Place(x float64) (i int, w float64) {
 	n := len(l.x)
 	switch {
-	case math.IsNaN(x):
-		return x
 	case x <= l.x[0]:
-		return l.y[0]
+		return 0, 0
 	case x >= l.x[n-1]:
-		return l.y[n-1]
+		return n - 1, 0
 	}
-	i := l.segment(x)
-	w := (x - l.x[i]) / (l.x[i+1] - l.x[i])
-	return (1-w)*l.y[i] + w*l.y[i+1]
+	i = l.segment(x)
+	return i, (x - l.x[i]) / (l.x[i+1] - l.x[i])
 }
 
 // Slope returns the derivative of [Linear.At]; at a point of the table it is that of the segment to the right, beyond

@@ -7,12 +7,13 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 )
 
-// The faults of a run; all carry the code fault.Numeric and the path "integration".
+// The faults of a run; all but budgetSpent carry the code fault.Numeric, and all the path "integration".
 
 func failure(got, advice string) error { return fault.New(fault.Numeric, "integration", got, advice) }
 
+// budgetSpent has a code of its own, by which a caller that shares a budget out tells it from the others.
 func budgetSpent(t float64, budget int) error {
-	return failure("the budget of "+strconv.Itoa(budget)+" steps is spent at t = "+fault.Number(t),
+	return fault.New(fault.Limit, "integration", "the budget of "+strconv.Itoa(budget)+" steps is spent at t = "+fault.Number(t),
 		"Loosen the tolerance or shorten the horizon.")
 }
 

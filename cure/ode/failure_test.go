@@ -42,7 +42,11 @@ func TestErrors(t *testing.T) {
 		}
 		end, err := s.Integrate(c.t0, c.t1, c.y, nil, nil)
 		var f *fault.Fault
-		if !errors.As(err, &f) || f.Code != fault.Numeric || f.Path != "integration" || f.Advice == "" || end.Reason != ode.Failed {
+		code := fault.Numeric
+		if c.budget > 0 {
+			code = fault.Limit
+		}
+		if !errors.As(err, &f) || f.Code != code || f.Path != "integration" || f.Advice == "" || end.Reason != ode.Failed {
 			t.Errorf("%s: %+v, %v", c.name, end, err)
 			continue
 		}

@@ -93,7 +93,7 @@ func (s *Solver) SetInitialStep(h float64) {
 // the events inside it are delivered, then observe (may be nil) is called; when it returns false the run stops at the
 // end of that step. After a terminal event the step that observe sees ends at the event.
 //
-// Errors (fault.Numeric): an interval that does not run forward, a state of the wrong length, a start that is not
+// Errors (fault.Numeric; fault.Limit for the step budget): an interval that does not run forward, a state of the wrong length, a start that is not
 // finite, the step budget spent, the step size below the spacing of numbers at t, an event that is NaN. End.T is then the
 // time of the last accepted state, and y that state.
 func (s *Solver) Integrate(t0, t1 float64, y []float64, events []Event, observe func(*Step) bool) (End, error) {

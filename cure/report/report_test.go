@@ -196,12 +196,12 @@ func TestTable(t *testing.T) {
 	oven.Balances.Water = result.Balance{In: 0.075, Out: 0.074, Kept: 0.001, Relative: 3e-13}
 	oven.Warnings = []result.Warning{{Code: "x", Text: "The air speed lies outside the correlation."}}
 	early := room(14*hour, -1, -1)
-	early.Status.Complete = false
+	early.Status.Complete, early.Curves.Time = false, []float64{0, 3 * hour} // what lies beyond is not known
 	r := result.Result{JobName: "Baffle tubes", Routes: []result.Route{early, oven}}
 	english().Fill(&r)
 	got := english().Table(r)
 	for _, want := range []string{"Baffle tubes\n", "Room, overnight\n===============\n", "Tunnel oven\n", "touch-dry",
-		"6.33 min", "Zone 1", "yes", "The run ended early", "not reached", "not within 14 d",
+		"6.33 min", "Zone 1", "yes", "Not everything could be computed; the run ends 3 h", "not reached", "not within 14 d", "Not ready within 3 h",
 		"water: in 75 g/m², out 74 g/m², kept 1 g/m², open by 3e-13", "The air speed lies outside", "Exit 15.3 min"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the table lacks %q:\n%s", want, got)

@@ -174,9 +174,10 @@ func markOf(r *result.Route, name result.MarkName) *result.Mark {
 	return nil
 }
 
-// horizonOf is the end of the run [s]: the last stage's end, or the last entry of the curves where no stage is given.
+// horizonOf is the end of the run [s]: the last stage's end, or the last entry of the curves where no stage is given or the run
+// ended early.
 func horizonOf(r *result.Route) float64 {
-	if n := len(r.Stages); n > 0 {
+	if n := len(r.Stages); n > 0 && r.Status.Complete {
 		return r.Stages[n-1].End
 	}
 	if n := len(r.Curves.Time); n > 0 {

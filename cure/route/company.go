@@ -10,10 +10,20 @@ import (
 // entered: straight lines through the middles of the steps of a run, and how the heats answer to air or walls that are
 // warmer than they were in that run.
 type Draws struct {
-	air, walls, vapour num.Linear // [W/m2], [W/m2], [kg/(m2 s)]
-	airWas, wallWas    num.Linear // [K]
-	ease               num.Linear // W/(m2 K) between load and air
+	over num.Linear // the moments; every load of an oven looks all columns up in each evaluation, so they are looked up at once
+	rows [][draws]float64
 }
+
+// The columns of Draws.
+const (
+	drawAir     = iota // heat from the air [W/m2]
+	drawWalls          // and by radiation [W/m2]
+	drawVapour         // [kg/(m2 s)]
+	drawAirWas         // [K]
+	drawWallWas        // [K]
+	drawEase           // between load and air [W/(m2 K)]
+	draws
+)
 
 // Taken is what a load has taken altogether at one moment since it entered, and the oven then.
 type Taken struct {
@@ -33,25 +43,41 @@ func NewDraws(taken []Taken) (*Draws, error) {
 	mean := func(of func(*Taken) float64) func(a, b *Taken) float64 {
 		return func(a, b *Taken) float64 { return (of(a) + of(b)) / 2 }
 	}
-	for _, c := range []struct {
-		to *num.Linear
-		of func(a, b *Taken) float64
-	}{
-		{&d.air, rate(func(k *Taken) float64 { return k.Air })}, {&d.walls, rate(func(k *Taken) float64 { return k.Walls })},
-		{&d.vapour, rate(func(k *Taken) float64 { return k.Water })}, {&d.airWas, mean(func(k *Taken) float64 { return k.AirWas })},
-		{&d.wallWas, mean(func(k *Taken) float64 { return k.WallWas })}, {&d.ease, mean(func(k *Taken) float64 { return k.Ease })},
-	} {
-		var at, values []float64
-		for i := 1; i < len(taken); i++ {
-			a, b := &taken[i-1], &taken[i]
-			at, values = append(at, (a.Time+b.Time)/2), append(values, c.of(a, b))
+	columns := [draws]func(a, b *Taken) float64{
+		drawAir:     rate(func(k *Taken) float64 { return k.Air }),
+		drawWalls:   rate(func(k *Taken) float64 { return k.Walls }),
+		drawVapour:  rate(func(k *Taken) float64 { return k.Water }),
+		drawAirWas:  mean(func(k *Taken) float64 { return k.AirWas }),
+		drawWallWas: mean(func(k *Taken) float64 { return k.WallWas }),
+		drawEase:    mean(func(k *Taken) float64 { return k.Ease }),
+	}
+	d.rows = make([][draws]float64, max(0, len(taken)-1)) // none: NewLinear refuses it
+	at, values := make([]float64, len(d.rows)), make([]float64, len(d.rows))
+	for k, of := range columns {
+		for i := range d.rows {
+			a, b := &taken[i], &taken[i+1]
+			at[i], values[i] = (a.Time+b.Time)/2, of(a, b)
+			d.rows[i][k] = values[i]
 		}
 		var err error
-		if *c.to, err = num.NewLinear(at, values); err != nil {
+		if d.over, err = num.NewLinear(at, values); err != nil {
 			return nil, err
 		}
 	}
 	return d, nil
+}
+
+// at are the columns at a time since entry, straight between the middles and held beyond the ends.
+func (d *Draws) at(since float64) [draws]float64 {
+	i, w := d.over.Place(since)
+	row := d.rows[i]
+	if w > 0 {
+		next := &d.rows[i+1]
+		for k := range row {
+			row[k] = (1-w)*row[k] + w*next[k]
+		}
+	}
+	return row
 }
 
 // Company is another load in the same oven: it enters and leaves at its own moments and draws as the judged one does.
@@ -65,11 +91,11 @@ func (c *Company) add(t, airT, wallT float64, d *film.Drawn) {
 	if t < c.Enters || t > c.Leaves {
 		return
 	}
-	since := t - c.Enters
-	was := c.Draws.wallWas.At(since)
-	d.FromAir += c.Draws.air.At(since) + c.Draws.ease.At(since)*(airT-c.Draws.airWas.At(since))
-	d.FromWalls += c.Draws.walls.At(since) + 4*transfer.StefanBoltzmann*was*was*was*(wallT-was)
-	d.Vapour += c.Draws.vapour.At(since)
+	row := c.Draws.at(t - c.Enters)
+	was := row[drawWallWas]
+	d.FromAir += row[drawAir] + row[drawEase]*(airT-row[drawAirWas])
+	d.FromWalls += row[drawWalls] + 4*transfer.StefanBoltzmann*was*was*was*(wallT-was)
+	d.Vapour += row[drawVapour]
 }
 
 // InCompany puts other loads into the oven of a plan: batches of them, each an interval after the one before, the judged

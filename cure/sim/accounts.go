@@ -16,6 +16,9 @@ func (r *run) accounts(flows []route.ZoneFlow) []result.Account {
 	zone := 0
 	for i := range r.passages {
 		st, p := &r.plan.Stages[i], &r.passages[i]
+		if p.lasted == 0 {
+			continue // the run ended before anything passed
+		}
 		switch around := st.Exposure.Around.(type) {
 		case *route.Chamber:
 			accounts = append(accounts, r.chamberAccount(st, p, around))

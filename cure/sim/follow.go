@@ -160,11 +160,11 @@ func (f *follower) through(st *route.Stage, end float64) error {
 	if st.Start == 0 {
 		f.read(s, 0, y)
 	}
-	n := &f.job.Numerics
-	solver, err := ode.NewSolver(s, ode.Options{RelTol: n.RelativeTolerance, AbsTol: s.Tolerances(n.RelativeTolerance), StepBudget: n.StepBudget})
+	solver, err := f.stepper(s)
 	if err != nil {
-		return err
+		return f.failed(st.Start, err)
 	}
+	defer func() { f.pay(s, solver.Stats()) }()
 	inside := make([]float64, s.Dim())
 	from := st.Start
 	for _, to := range append(append([]float64(nil), st.Stops...), end) {

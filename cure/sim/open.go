@@ -39,11 +39,11 @@ func (b *bench) openTime() (result.Mark, error) {
 		shut(0, y)
 		return mark, nil
 	}
-	n := &b.job.Numerics
-	solver, err := ode.NewSolver(s, ode.Options{RelTol: n.RelativeTolerance, AbsTol: s.Tolerances(n.RelativeTolerance), StepBudget: n.StepBudget})
+	solver, err := b.stepper(s)
 	if err != nil {
 		return mark, err
 	}
+	defer func() { b.pay(s, solver.Stats()) }()
 	events := []ode.Event{{Name: "open", Dir: ode.Rising, Terminal: true,
 		G: func(t float64, y []float64) float64 { return s.PackedLayer(t, y) - limit }, Hit: shut}}
 	// A film that has dried out without ever packing (it cannot) would otherwise be followed for the whole day.
@@ -54,7 +54,10 @@ func (b *bench) openTime() (result.Mark, error) {
 	for _, to := range append(append([]float64(nil), st.Stops...), st.End) {
 		end, err := solver.Integrate(from, to, y, events, dried)
 		if err != nil {
-			return mark, err
+			y = slices.Clone(y)
+			s.Bound(y)
+			mark.State = state(end.T, s.Read(end.T, y))
+			return mark, b.budget.said(err)
 		}
 		from = end.T
 		if mark.Time != nil || from < to {

@@ -102,41 +102,57 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 	s := r.system(st)
 	y := make([]float64, s.Dim())
 	s.Pack(&r.state, r.startOwn(st), y)
-	n := &r.job.Numerics
-	solver, err := ode.NewSolver(s, ode.Options{RelTol: n.RelativeTolerance,
-		AbsTol: s.Tolerances(n.RelativeTolerance), StepBudget: n.StepBudget - r.stats.Steps - r.stats.Rejected})
-	if err != nil {
-		return false, err
-	}
 	before := r.state
-	defer func() {
-		s.Unpack(y, &r.state)
-		r.own = slices.Clone(s.Own(y))
-		r.passages = append(r.passages, passage{water: before.Held() - r.state.Held(), ledger: less(r.state.Ledger, before.Ledger), own: r.own,
-			lasted: r.end.time - st.Start, wettest: r.wettest, peak: r.peak})
-		r.count(solver.Stats())
-	}()
 	if !r.trial {
 		r.begin(s, st, y)
 	}
-	from := st.Start
+	at, goOn, err := r.integrate(s, st, y)
+	s.Unpack(y, &r.state)
+	r.own = slices.Clone(s.Own(y))
+	r.passages = append(r.passages, passage{water: before.Held() - r.state.Held(), ledger: less(r.state.Ledger, before.Ledger), own: r.own,
+		lasted: at - st.Start, wettest: r.wettest, peak: r.peak})
+	last := slices.Clone(y)
+	s.Bound(last)
+	r.end.time, r.end.reading, r.lacking = at, s.Read(at, last), r.lack(s, at, last)
+	if err != nil {
+		return false, r.failed(at, err)
+	}
+	if at == r.plan.Exit {
+		r.exit.seen, r.exit.reading, r.exit.lacking = true, r.end.reading, r.lacking
+		r.profile(s, at, last, "exit")
+	}
+	return goOn, nil
+}
+
+// integrate takes the state y through a stage, and says how far it came and whether the run goes on.
+func (r *run) integrate(s *film.System, st *route.Stage, y []float64) (at float64, goOn bool, err error) {
+	at = st.Start
+	solver, err := r.stepper(s)
+	if err != nil {
+		return at, false, err
+	}
+	defer func() {
+		r.pay(s, solver.Stats())
+		r.count(solver.Stats())
+	}()
 	for _, to := range append(append([]float64(nil), st.Stops...), st.End) {
-		events := r.events(s, r.stage, from, y)
+		events := r.events(s, r.stage, at, y)
 		if r.step > 0 {
-			solver.SetInitialStep(math.Min(r.step, to-from))
+			solver.SetInitialStep(math.Min(r.step, to-at))
 		}
 		goOn = true
-		end, err := solver.Integrate(from, to, y, events, func(step *ode.Step) bool {
+		end, err := solver.Integrate(at, to, y, events, func(step *ode.Step) bool {
 			if !r.trial {
 				r.observe(s, step)
 				goOn = !r.finished(step.T1)
 			}
 			return goOn
 		})
+		at = end.T
 		if err != nil {
-			return false, r.failed(end.T, err)
+			return at, false, err
 		}
-		from, r.step = end.T, solver.SuggestedStep()
+		r.step = solver.SuggestedStep()
 		if r.met[drenched].done {
 			r.caution(transfer.Caution{Code: "film.drenched", Text: words.Told("In {name} the film takes up so much dew that it would be washed off; the run ends there.", "name", st.Name)})
 			goOn = false
@@ -145,14 +161,7 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 			break
 		}
 	}
-	last := slices.Clone(y)
-	s.Bound(last)
-	r.end.time, r.end.reading, r.lacking = from, s.Read(from, last), r.lack(s, from, last)
-	if from == r.plan.Exit {
-		r.exit.seen, r.exit.reading, r.exit.lacking = true, r.end.reading, r.lacking
-		r.profile(s, from, last, "exit")
-	}
-	return goOn, nil
+	return at, goOn, nil
 }
 
 // finished reports whether nothing new can come: all marks reached, out of the oven, and some time on.
@@ -181,7 +190,7 @@ func (r *run) count(s ode.Stats) {
 
 // failed says where a run ended early.
 func (r *run) failed(t float64, err error) error {
-	return fault.New(fault.Numeric, string(r.plan.Kind), words.Told("the run ended {time} after spraying: {err}", "time", words.Amount{Value: t, Unit: "s"}, "err", fault.Say(err)),
+	return fault.New(fault.Numeric, string(r.plan.Kind), words.Told("the run ended {time} after spraying: {err}", "time", words.Amount{Value: t, Unit: "s"}, "err", fault.Say(r.budget.said(err))),
 		words.Told("Raise numerics.step_budget or loosen numerics.relative_tolerance; if that does not help, look for an input at the end of its range."))
 }
 

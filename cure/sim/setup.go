@@ -8,18 +8,20 @@ import (
 	"github.com/drywright/drywright/cure/route"
 )
 
-// bench is what all routes of a job share: coat, grid, part, the state when spraying.
+// bench is what all routes of a job share: coat, grid, part, the state when spraying, and the budget.
 type bench struct {
-	job   *job.Job
-	coat  film.Coat
-	grid  film.Grid
-	part  film.Part
-	start film.State
+	job    *job.Job
+	coat   film.Coat
+	grid   film.Grid
+	part   film.Part
+	start  film.State
+	budget *budget
 }
 
+// newBench sets a job up, with a budget of its own.
 func newBench(j *job.Job) (*bench, error) {
 	a := &j.Film.Adhesive
-	b := &bench{job: j}
+	b := &bench{job: j, budget: newBudget(&j.Numerics)}
 	solids := j.Film.WetCoat * a.Solids
 	b.coat = film.Coat{
 		Solids: solids,

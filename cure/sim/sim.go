@@ -14,19 +14,25 @@ import (
 // Run computes every route of a valid job. The result carries numbers only; package report puts them into words. A
 // route that ended early is reported with what was found and a warning; an error means that nothing could be computed.
 func Run(j *job.Job) (result.Result, error) {
-	res := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}
-	res.Rests = rests(j)
 	b, err := newBench(j)
 	if err != nil {
-		return res, err
+		return result.Result{}, err
 	}
+	return b.all()
+}
+
+// all computes every route of the bench's job.
+func (b *bench) all() (result.Result, error) {
+	j := b.job
+	res := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}
+	res.Rests = rests(j)
 	plans, err := route.Plans(j)
 	if err != nil {
 		return res, err
 	}
 	open, err := b.openTime()
 	if err != nil {
-		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: fault.Say(err)})
+		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: words.Told("The open time could not be found: {why}", "why", fault.Say(err))})
 	}
 	for _, p := range plans {
 		rt, err := b.route(p, open)
@@ -70,7 +76,8 @@ func (b *bench) route(p route.Plan, open result.Mark) (rt result.Route, err erro
 		warnings = append(warnings, result.Warning{Code: "run.ended", Text: fault.Say(runErr)})
 		rt.Status.Complete = false
 	} else if spots, err := r.spots(open, &rt); err != nil {
-		warnings = append(warnings, result.Warning{Code: "spots.run", Text: fault.Say(err)})
+		warnings = append(warnings, result.Warning{Code: "spots.run", Text: words.Told("The spots could not be followed and are left out: {why}", "why", fault.Say(err))})
+		rt.Status.Complete = false // one of them may be the worst
 	} else {
 		rt.Spots = spots
 	}

@@ -38,6 +38,7 @@ func (r *run) atSpot(s job.Spot) (*run, error) {
 	if err != nil {
 		return nil, err
 	}
+	b.budget = r.budget
 	plan, err := r.planAt(s)
 	if err != nil {
 		return nil, err
