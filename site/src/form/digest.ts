@@ -4,8 +4,8 @@ import { toShown } from '../state/display';
 import { fieldText } from '../state/number';
 import { atIndex, getAt, templateOf } from '../state/path';
 import { text } from '../text';
+import { displayOf } from './prices';
 import { digest, fold, type Node, type SectionName } from './layout';
-import { inside } from '../text/language';
 
 /** A value in few digits with its unit, as the field table shows it. */
 export function shortValue(value: unknown, field: Field): string {
@@ -17,6 +17,12 @@ export function shortValue(value: unknown, field: Field): string {
   if (typeof value === 'boolean') return value ? text.form.yes : text.form.no;
   if (typeof value !== 'string') return '';
   return field.choices.find((c) => c.value === value)?.label ?? value;
+}
+
+/** A number alone says nothing to someone who does not know the form by heart. */
+function named(value: unknown, field: Field, job: unknown): string {
+  const words = shortValue(value, { ...field, display: displayOf(field, job) });
+  return words && `${field.label}\u00a0${words}`;
 }
 
 export function digestOf(job: unknown, fields: ReadonlyMap<string, Field>, section: SectionName): string {
@@ -41,12 +47,12 @@ function partOf(job: unknown, fields: ReadonlyMap<string, Field>, path: string):
   if (Array.isArray(value))
     return path === 'tunnel.zones' ? text.form.zones({ n: value.length }) : String(value.length);
   const field = fields.get(templateOf(path));
-  if (field) return shortValue(value, field);
+  if (field) return named(value, field, job);
   if (value === null || typeof value !== 'object') return '';
   // A block of which one field is given.
   for (const [name, given] of Object.entries(value)) {
     const one = fields.get(templateOf(`${path}.${name}`));
-    if (one && given !== null) return `${shortValue(given, one)} ${inside(one.label)}`;
+    if (one && given !== null) return named(given, one, job);
   }
   return '';
 }

@@ -76,7 +76,7 @@ export const digest: Readonly<Record<SectionName, readonly string[]>> = {
   static_oven: ['static_oven.set_point_K', 'static_oven.dwell_s'],
   tunnel: ['tunnel.line_speed_m_per_s', 'tunnel.zones'],
   targets: ['targets.full_conversion', 'targets.handling_temperature_K'],
-  tariffs: ['tariffs.energy_price_per_kWh', 'tariffs.currency'],
+  tariffs: ['tariffs.energy_price_per_kWh', 'tariffs.carbon_kg_per_kWh'],
   costs: ['costs.wage_per_h', 'costs.days_per_year'],
   numerics: ['numerics.film_cells', 'numerics.relative_tolerance'],
 };

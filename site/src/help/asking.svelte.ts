@@ -84,6 +84,13 @@ export class Asking {
     return plan && plan.name === search.name ? plan : null;
   }
 
+  /** Yes or no to the change that is wanted, once it has been found for the job as it is. */
+  found(kind: Kind): string {
+    const plan = this.question === 'speed' ? this.plan(kind) : null;
+    const known = plan?.basis === this.#plans.basis(kind);
+    return (known && plan?.reply?.limits?.[0]?.answer) || '';
+  }
+
   pick(question: QuestionName | null): void {
     this.question = question;
     if (question) void this.ask();

@@ -30,5 +30,8 @@ export function usualText(low: number, high: number, d: Display): string {
   return withUnit(`${round(low)} – ${round(high)}`, d);
 }
 
+/** A minus that is told from the dash of a range. */
+const signed = (text: string): string => text.replace('-', '\u2212');
+
 export const rangeText = (low: number, high: number, d: Display): string =>
-  `${limitText(low, d)} – ${limitText(high, d)}${d.symbol ? `\u00a0${d.symbol}` : ''}`;
+  `${signed(limitText(low, d))} – ${signed(limitText(high, d))}${d.symbol ? `\u00a0${d.symbol}` : ''}`;

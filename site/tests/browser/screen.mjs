@@ -84,7 +84,7 @@ export class Screen {
   }
 
   text(selector) {
-    return this.page.$eval(selector, (e) => e.textContent.trim()).catch(() => '');
+    return this.page.$eval(selector, (e) => e.textContent.trim().replace(/\s+/g, ' ')).catch(() => '');
   }
 
   visible(selector) {
