@@ -38,7 +38,9 @@ type Heating struct {
 }
 
 // Dehumidifier takes water out in proportion to the relative humidity above its setting, fully 5 % above it; its capacity
-// is stated at 80 % and falls with the humidity.
+// is stated at 80 % and falls with the humidity. The ends of the band are rounded by exponentials: air that rests where next to nothing
+// is taken out feels the humidistat on both sides of its rest. Rounded by parabolas it would feel nothing on one, and a large
+// machine in a small room make it hop across for days.
 type Dehumidifier struct {
 	Capacity float64 // [kg/s]
 	Setting  float64 // relative humidity
@@ -46,11 +48,12 @@ type Dehumidifier struct {
 }
 
 const (
-	thermostatBand = 1.0  // K
-	humidistatBand = 0.05 // of relative humidity
-	ratedHumidity  = 0.8  // at which capacities are stated
-	settlingTime   = 60.0 // s, of fog on the walls
-	fogCorner      = 1e-5 // kg/kg, over which the onset of fog is rounded
+	thermostatBand   = 1.0  // K
+	humidistatBand   = 0.05 // of relative humidity
+	humidistatCorner = 0.02 // of that band, over which its ends are rounded
+	ratedHumidity    = 0.8  // at which capacities are stated
+	settlingTime     = 60.0 // s, of fog on the walls
+	fogCorner        = 1e-5 // kg/kg, over which the onset of fog is rounded
 )
 
 // Positions of the own states; the last four are counts: heat that the heating gave [J], water that left with the air, that
@@ -148,6 +151,7 @@ func (d *Dehumidifier) removes(rh float64) (water, power float64) {
 	if d == nil {
 		return 0, 0
 	}
-	run := clamp((rh - d.Setting) / humidistatBand)
+	x := (rh - d.Setting) / humidistatBand
+	run := excess(x, humidistatCorner) - excess(x-1, humidistatCorner)
 	return d.Capacity * run * rh / ratedHumidity, d.Power * run
 }
