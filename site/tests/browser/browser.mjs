@@ -17,6 +17,8 @@ if (!executablePath)
  * nothing of the page. What is there is found at once, so that a long wait costs only where something is wrong.
  */
 export const patience = 60;
+/** The same for a search or a fit [s], which computes for half a minute on a machine at rest. */
+export const longest = 10 * patience;
 
 /** Options of a test that is for one browser: skipped in the other, with the reason. */
 export const only = (wanted, reason) => ({ skip: engine === wanted ? false : `${wanted} only: ${reason}` });
@@ -142,9 +144,11 @@ function watch(page, origin, view) {
     if (['error', 'warn'].includes(message.type())) view.complaints.push(`${message.type()}: ${message.text()}`);
   });
   page.on('pageerror', (error) => view.complaints.push(`script: ${error.message}`));
-  page.on('requestfailed', (request) =>
-    view.complaints.push(`request: ${request.url()} ${request.failure()?.errorText}`),
-  );
+  page.on('requestfailed', (request) => {
+    const reason = request.failure()?.errorText;
+    // Firefox tells, too, when whoever asked is gone: a page that is left, a worker that is let go.
+    if (reason !== 'NS_BINDING_ABORTED') view.complaints.push(`request: ${request.url()} ${reason}`);
+  });
   page.on('response', (response) => {
     if (response.status() >= 400) view.complaints.push(`response: ${response.status()} ${response.url()}`);
   });

@@ -74,22 +74,15 @@ const textsOf = (value, path = '') =>
       ? Object.entries(value).flatMap(([key, inner]) => textsOf(inner, `${path}/${key}`))
       : [];
 
-/** Has the page give its numbers in other units. */
-async function choose(units) {
-  await view.page.$eval('#settings', (e) => e.click());
-  const choice = await view.page.waitForSelector(`#settings-panel input[value="${units}"]`);
-  await choice.evaluate((e) => e.click());
-  await screen.until(async () => assert.equal(await view.page.$('#settings-panel'), null));
-}
-
 for (const units of ['si', 'us']) {
-  if (units !== 'si') test(`the page gives its numbers in ${units}`, () => choose(units)); // it begins with SI
+  if (units !== 'si') test(`the page gives its numbers in ${units}`, () => screen.choose(units)); // it begins with SI
 
   for (const [name, job] of jobs) {
     test(`${name}, on the screen, in ${units}`, async () => {
+      const wanted = expected(job, ['--units', units]);
       await screen.paste(JSON.stringify(job));
       await screen.until(async () => {
-        assert.deepEqual(await screen.answers(), expected(job, ['--units', units]));
+        assert.deepEqual(await screen.answers(), wanted);
         assert.equal(await screen.old(), false);
       });
     });
