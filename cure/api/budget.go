@@ -13,14 +13,16 @@ type Budget struct {
 	Cells    int // cells through the film
 	Steps    int // step budget of a run
 	Settings int // settings that a search may judge
+
+	Resamplings int // that check the intervals of a fit
 }
 
-// Within are the operations of a service: predictions, schemas and the searches, none of which may cost more than the
+// Within are the operations of a service: predictions, fits, schemas and the searches, none of which may cost more than the
 // budget. Errors: fault.Limit, with what is allowed.
 func Within(b Budget) []Group {
-	g := append(append(Group{}, Predicting()...), Schemas()...)
+	g := append(append(append(Group{}, Predicting()...), Fitting()...), Schemas()...)
 	for i, o := range g {
-		g[i].do = b.guard(o.do)
+		g[i].do = b.guard(b.resampled(o.do))
 	}
 	for _, o := range Planning() {
 		g = append(g, operation{o.op, b.guard(b.counted(o.op))})
@@ -48,6 +50,16 @@ func (b Budget) guard(do func(Request) (Response, error)) func(Request) (Respons
 					return Response{}, fault.New(fault.Limit, n.path, fault.Number(n.got), words.Told("This service allows at most {most}.", "most", n.most))
 				}
 			}
+		}
+		return do(q)
+	}
+}
+
+// resampled refuses a fit that would be checked by more resamplings than the service gives.
+func (b Budget) resampled(do func(Request) (Response, error)) func(Request) (Response, error) {
+	return func(q Request) (Response, error) {
+		if q.Trial != nil && q.Trial.Bootstrap > b.Resamplings {
+			return Response{}, fault.New(fault.Limit, "bootstrap", fault.Number(float64(q.Trial.Bootstrap)), words.Told("This service allows at most {most}.", "most", b.Resamplings))
 		}
 		return do(q)
 	}

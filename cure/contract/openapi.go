@@ -15,7 +15,16 @@ type About struct{ Title, Version, Description, License string }
 
 // Path is one address of a service. Body and Answer name types of the documents; Text is the media type of a body and answer
 // that are no JSON; Problem names the type of what goes wrong.
-type Path struct{ Method, Path, Summary, Body, Answer, Text, Problem string }
+type Path struct {
+	Method, Path, Summary, Body, Answer, Text, Problem string
+	Query                                              []Parameter
+}
+
+// Parameter is one that may stand in the query of an address, out of some words.
+type Parameter struct {
+	Name, About string
+	Words       []string
+}
 
 // OpenAPI describes a service (OpenAPI 3.1.0) whose documents are the Go types of the values in named and all types that
 // these mention. The same types give the same bytes. The job is described by its own schema, with ranges and units, whose
@@ -87,6 +96,14 @@ func addresses(paths []Path) map[string]any {
 		}
 		if p.Body != "" || p.Text != "" {
 			operation["requestBody"] = map[string]any{"required": true, "content": content(media, p.Body)}
+		}
+		var parameters []any
+		for _, q := range p.Query {
+			parameters = append(parameters, map[string]any{"name": q.Name, "in": "query", "description": q.About,
+				"schema": map[string]any{"type": "string", "enum": q.Words}})
+		}
+		if parameters != nil {
+			operation["parameters"] = parameters
 		}
 		all[p.Path] = map[string]any{p.Method: operation}
 	}

@@ -7,6 +7,7 @@ package main
 
 import (
 	"strings"
+	"time"
 
 	"github.com/drywright/drywright/wasm/edge/service"
 	"github.com/syumai/workers"
@@ -15,6 +16,9 @@ import (
 // build names the release; the linker sets it.
 var build = "development"
 
+// patience is how long the body of a request may take to come: none of the platform's limits ends a body that never does.
+const patience = 20 * time.Second
+
 func main() {
 	var origins []string
 	for _, o := range strings.Split(variable("ALLOWED_ORIGINS"), ",") {
@@ -22,5 +26,5 @@ func main() {
 			origins = append(origins, o)
 		}
 	}
-	workers.Serve(service.New(service.Config{Origins: origins, Build: build}, service.Languages()...))
+	workers.Serve(service.New(service.Config{Origins: origins, Patience: patience, Build: build}, service.Languages()...))
 }

@@ -1,5 +1,8 @@
 # The service on an edge platform: its files in .build/edge, the page beside it in .build/edge-page.
 
+# What of the service nobody feels the speed of, either; see UNHURRIED.
+EDGE_UNHURRIED := net/... mime/... crypto/... vendor/... github.com/drywright/drywright/wasm/... github.com/syumai/workers/...
+
 EDGE     := $(OUT)/edge
 EDGE_NPM := wasm/edge/node_modules/.installed
 # The platform takes 3 MB of a free account; ours is lower, so that there is room [bytes, gzip -9].
@@ -9,7 +12,8 @@ edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edg
 
 $(EDGE)/app.wasm: $(core_sources) $(wildcard wasm/edge/*.go wasm/edge/service/*.go cure/words/languages/*.json) wasm/edge/rules.mk $(OUT)/toolchain
 	$(GO) run github.com/syumai/workers/cmd/workers-assets-gen -mode=go -o $(EDGE)
-	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o $@ ./wasm/edge
+	GOEXPERIMENT=nogreenteagc GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" $(UNHURRIED:%=-gcflags=%=-l) $(EDGE_UNHURRIED:%=-gcflags=%=-l) \
+	  -o $@ ./wasm/edge
 	$(GO) run ./wasm/slim $@
 	@size=$$(gzip -9 < $@ | wc -c); echo "the service: $$size bytes of at most $(EDGE_LIMIT), compressed"; [ $$size -le $(EDGE_LIMIT) ]
 
@@ -22,7 +26,7 @@ $(EDGE_NPM): wasm/edge/package.json wasm/edge/package-lock.json $(OUT)/toolchain
 	@touch $@
 
 edge-dev: edge $(EDGE_NPM) ## serve it in the platform's own runtime on this machine (PORT=8417)
-	cd wasm/edge && WRANGLER_SEND_METRICS=false node_modules/.bin/wrangler dev --local --ip 127.0.0.1 --port $(PORT)
+	@exec $(NODE) wasm/edge/platform.mjs --port $(PORT)
 
 edge-test: edge $(BINARY) $(EDGE_NPM) ## the service natively and in the platform's runtime: the same answers as the command's
 	DRYWRIGHT=$(abspath $(BINARY)) $(NODE) --test --test-reporter=spec wasm/edge/edge.test.mjs

@@ -1,12 +1,10 @@
 // Starts the service on a free port of this machine: natively, or in the platform's own runtime.
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-
-const here = fileURLToPath(new URL('.', import.meta.url));
+import { platform } from './platform.mjs';
 
 /** A port that was free a moment ago. */
 const freePort = () =>
@@ -17,9 +15,12 @@ const freePort = () =>
     });
   });
 
+/** How long a start may take on a machine that has other things to do [s]. */
+const startTime = 120;
+
 async function ready(base, child) {
-  for (let tried = 0; tried < 600; tried++) {
-    if (child.exitCode !== null) break;
+  const until = performance.now() + 1000 * startTime;
+  while (performance.now() < until && child.exitCode === null) {
     try {
       if ((await fetch(`${base}/v1/health`)).ok) return;
     } catch {
@@ -30,37 +31,56 @@ async function ready(base, child) {
   throw new Error(`the service does not answer at ${base}`);
 }
 
-/** Ends a process and all that it has started, and waits for it. */
-function ender(child, after = () => {}) {
+/** Whatever was started and not ended ends with this process. */
+const running = new Set();
+process.once('exit', () => running.forEach((child) => signal(child, 'SIGKILL')));
+
+/** Signals a process and all that it has started. */
+function signal(child, name) {
+  try {
+    process.kill(-child.pid, name);
+  } catch {
+    // gone already
+  }
+}
+
+/** A running service: its name and address, whether it is the same build as the command, and end, which waits for its end. */
+async function service(name, sameBuild, port, child, more = {}) {
+  running.add(child);
   const gone = new Promise((resolve) => child.once('exit', resolve));
-  return async (signal = 'SIGTERM') => {
-    try {
-      process.kill(-child.pid, signal);
-    } catch {
-      // gone already
-    }
+  const base = `http://127.0.0.1:${port}`;
+  const end = async (how = 'SIGTERM') => {
+    signal(child, how);
     await gone;
-    after();
+    running.delete(child);
+    more.after?.();
   };
+  try {
+    await ready(base, child);
+  } catch (error) {
+    await end('SIGKILL');
+    throw error;
+  }
+  return { name, sameBuild, base, port, pid: child.pid, end, outside: more.outside ?? (() => '') };
 }
 
-export async function native() {
-  const port = await freePort();
+export async function native(port) {
+  port ??= await freePort();
   const child = spawn(process.env.DRYWRIGHT, ['serve', '--api', '--port', String(port)], { stdio: 'ignore', detached: true });
-  const base = `http://127.0.0.1:${port}`;
-  await ready(base, child);
-  return { name: 'native', base, pid: child.pid, end: ender(child) };
+  return service('native', true, port, child);
 }
 
-export async function workerd() {
-  const port = await freePort();
+export async function workerd(port) {
+  port ??= await freePort();
   const state = mkdtempSync(join(tmpdir(), 'drywright-edge-'));
-  const child = spawn(
-    join(here, 'node_modules/.bin/wrangler'),
-    ['dev', '--local', '--ip', '127.0.0.1', '--port', String(port), '--inspector-port', '0', '--log-level', 'error', '--persist-to', state],
-    { cwd: here, stdio: 'ignore', detached: true, env: { ...process.env, WRANGLER_SEND_METRICS: 'false', CI: '1' } },
-  );
-  const base = `http://127.0.0.1:${port}`;
-  await ready(base, child);
-  return { name: 'workerd', base, pid: child.pid, end: ender(child, () => rmSync(state, { recursive: true, force: true })) };
+  const asked = join(state, 'asked');
+  const child = platform(['--port', String(port), '--log-level', 'error', '--persist-to', state], {
+    stdio: 'ignore',
+    detached: true,
+    env: { CONFINED: asked },
+  });
+  return service('workerd', false, port, child, {
+    after: () => rmSync(state, { recursive: true, force: true }),
+    outside: () => (existsSync(asked) ? readFileSync(asked, 'utf8') : ''), // whom the tools wanted to ask
+  });
 }

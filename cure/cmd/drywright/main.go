@@ -8,7 +8,8 @@
 //	drywright optimise JOB.json  look for the settings that take least
 //	drywright demo               print the demo job
 //	drywright fit KIND --data F  fit numbers of a job to a trial (--adopt prints the job with them)
-//	drywright serve              serve the page on this machine
+//	drywright ask REQUEST.json   answer a request as the service does
+//	drywright serve              serve the page on this machine (--api: and the service)
 //
 // A file name of "-" reads the job from standard input. The exit code is 0 when the job was computed, 1 when it was
 // refused (one reason a line on standard error), 2 when the command was called wrongly.

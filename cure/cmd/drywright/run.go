@@ -62,7 +62,9 @@ func verbs() []verb {
 			"Looks for the settings that take least energy or cost while everything is met as surely as wanted,\nwith what may be changed and within which bounds.", (*program).optimiseVerb},
 		{"demo", "demo [--which NAME]", "Prints a worked example to start from: " + strings.Join(demoNames(), ", ") + ".", (*program).demoVerb},
 		{"fit", "fit KIND --data FILE [--job JOB.json] [--json | --adopt] ...", fitHelp, (*program).fitVerb},
-		{"serve", "serve [--port N]", "Serves the page on 127.0.0.1, for this machine only, until interrupted.",
+		{"ask", "ask REQUEST.json", "Answers one request as the service and the page do, with the whole answer as one JSON document.\n" +
+			"REQUEST.json may be - for standard input; its \"units\" count.", (*program).askVerb},
+		{"serve", "serve [--port N] [--api]", "Serves the page on 127.0.0.1, for this machine only, until interrupted; with --api programs as well.",
 			(*program).serveVerb},
 	}
 }

@@ -56,10 +56,7 @@ func (p *program) serveVerb(args []string) int {
 		said = fmt.Sprintf("The page is at http://%s/ (end with Ctrl-C)\n", listener.Addr())
 	}
 	if *api {
-		both := http.NewServeMux()
-		both.Handle("/v1/", service.New(service.Config{Origins: origins, Build: p.build}, service.Languages()...))
-		both.Handle("/", handler)
-		handler = both
+		handler = beside(service.New(service.Config{Origins: origins, Build: p.build}, service.Languages()...), handler)
 		said += fmt.Sprintf("Programs are answered at http://%s/v1/ (GET /v1/openapi.json)\n", listener.Addr())
 	}
 	if code := p.print(said); code != computed {
@@ -69,11 +66,28 @@ func (p *program) serveVerb(args []string) int {
 	return p.serve(listener, handler)
 }
 
+// beside lays the service beside the page. A path is taken as it was sent: a multiplexer would send a disguised one on to where it
+// may lead.
+func beside(api, page http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasPrefix(r.URL.Path, "/v1/") {
+			api.ServeHTTP(w, r)
+			return
+		}
+		page.ServeHTTP(w, r)
+	})
+}
+
+// newServer is a server that waits for nobody who sends or reads slowly; an answer may take as long as a search does.
+func newServer(handler http.Handler) *http.Server {
+	return &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second, WriteTimeout: 5 * time.Minute,
+		IdleTimeout: time.Minute, MaxHeaderBytes: 32 << 10}
+}
+
 // serve answers requests until the context ends.
 func (p *program) serve(listener net.Listener, handler http.Handler) int {
-	// Whoever sends slowly is not waited for; an answer may take as long as a search does.
-	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 20 * time.Second, IdleTimeout: time.Minute,
-		MaxHeaderBytes: 32 << 10}
+	server := newServer(handler)
+	listener = patient(server, listener)
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(listener) }()
 	select {

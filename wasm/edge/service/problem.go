@@ -19,6 +19,10 @@ type problem struct {
 
 const problemType = "urn:drywright:problem:"
 
+// failure is the problem of a core that broke down, which no question should make it do.
+var failure = problem{Type: "failure", Title: "The computation broke down", Status: http.StatusInternalServerError,
+	Detail: "This is a fault of the service, not of the job. Please report the job with which it happens."}
+
 // refuse answers with a problem. What was refused is never kept.
 func refuse(w http.ResponseWriter, p problem) {
 	p.Type = problemType + p.Type

@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"strings"
 	"sync"
+	"time"
 
 	"github.com/drywright/drywright/cure/api"
 	"github.com/drywright/drywright/cure/words"
@@ -14,6 +15,8 @@ import (
 type Config struct {
 	// Origins may ask from a page of theirs (CORS): "https://example.org", or "*" for anyone. Empty: none.
 	Origins []string
+	// Patience is how long a body may take to come, where no server in front of the handler looks after that; 0: as long as it takes.
+	Patience time.Duration
 	// Build names the commit or release, for /v1/version.
 	Build  string
 	Limits Limits
@@ -27,18 +30,20 @@ type Limits struct {
 	Budget   int // steps of the integrator
 	Settings int // runs of a search
 	Rows     int // of a table
+
+	Resamplings int // of a fit
 }
 
 // Usual are limits under which every worked example is answered, and which hold a request to some seconds.
 func Usual() Limits {
-	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Rows: 200}
+	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Rows: 200, Resamplings: 200}
 }
 
 // orUsual fills in what is left open.
 func (l Limits) orUsual() Limits {
 	usual := Usual()
 	for _, f := range []struct{ own, usual *int }{{&l.Body, &usual.Body}, {&l.Depth, &usual.Depth}, {&l.Cells, &usual.Cells},
-		{&l.Budget, &usual.Budget}, {&l.Settings, &usual.Settings}, {&l.Rows, &usual.Rows}} {
+		{&l.Budget, &usual.Budget}, {&l.Settings, &usual.Settings}, {&l.Rows, &usual.Rows}, {&l.Resamplings, &usual.Resamplings}} {
 		if *f.own <= 0 {
 			*f.own = *f.usual
 		}
@@ -72,7 +77,7 @@ func New(c Config, languages ...Language) http.Handler {
 	for _, l := range languages {
 		s.tongues = append(s.tongues, &tongue{l.Tag, sync.OnceValue(func() func([]byte) []byte { return c.Limits.answering(l) })})
 	}
-	return s.secured(s.identified(s.crossed(s.compressed(http.HandlerFunc(s.route)))))
+	return s.secured(s.identified(s.crossed(s.compressed(s.received(http.HandlerFunc(s.route))))))
 }
 
 // answering is the core in a language, within the limits.
@@ -81,7 +86,7 @@ func (l Limits) answering(language Language) func([]byte) []byte {
 	if err != nil { // the file is part of the program
 		return func([]byte) []byte { return nil }
 	}
-	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings})...)
+	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings, Resamplings: l.Resamplings})...)
 }
 
 // speak chooses the language by the header Accept-Language, by the plain order of the tags there.

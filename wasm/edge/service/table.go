@@ -62,14 +62,22 @@ func baseJob(name string) (job.Job, *problem) {
 	if name == "" || name == "default" {
 		return job.Default(), nil
 	}
-	names := []string{"default"}
 	for _, d := range job.Demos() {
 		if d.ID == name {
 			return d.Job, nil
 		}
+	}
+	return job.Job{}, &problem{Type: "base", Title: "There is no such base", Status: http.StatusBadRequest,
+		Detail: "Give one of " + strings.Join(baseNames(), ", ") + "."}
+}
+
+// baseNames lists the jobs that a table can be laid over.
+func baseNames() []string {
+	names := []string{"default"}
+	for _, d := range job.Demos() {
 		names = append(names, d.ID)
 	}
-	return job.Job{}, &problem{Type: "base", Title: "There is no such base", Status: http.StatusBadRequest, Detail: "Give one of " + strings.Join(names, ", ") + "."}
+	return names
 }
 
 // rows reads the table. A comma, a semicolon or a tab parts the cells, whichever the first row has most of.
@@ -99,6 +107,13 @@ func (s *service) rows(body []byte) ([][]string, *problem) {
 		return nil, &problem{Type: "not-readable", Title: "The table has no rows", Status: http.StatusBadRequest,
 			Detail: "The first row names numbers of the job by their path, each further row is a job."}
 	}
+	seen := map[string]bool{}
+	for i, path := range rows[0] {
+		if rows[0][i] = strings.TrimSpace(path); rows[0][i] != "" && seen[rows[0][i]] {
+			return nil, &problem{Type: "twice", Title: "A column comes twice", Status: http.StatusBadRequest, Detail: fmt.Sprintf("%q heads two columns. Keep one of them.", rows[0][i])}
+		}
+		seen[rows[0][i]] = true
+	}
 	return rows, nil
 }
 
@@ -107,7 +122,6 @@ func rowJob(base job.Job, head, row []string) (job.Job, error) {
 	j := job.Clone(base)
 	rules := job.NewRules()
 	for i, path := range head {
-		path = strings.TrimSpace(path)
 		cell := strings.TrimSpace(row[i])
 		switch {
 		case cell == "" || path == "":

@@ -14,25 +14,38 @@ import (
 	"github.com/drywright/drywright/cure/words/languages"
 )
 
-// tell answers what asks for no job: the catalogue and the schema, which stay the same for as long as the build does.
+// tell answers what asks for no job: the catalogue, a job to start from and the schema, which stay the same for as long as the build does.
 func (s *service) tell(w http.ResponseWriter, r *http.Request, to *Route) {
 	t := s.speak(r)
-	question := encode(map[string]any{"op": to.Op})
+	asked := map[string]any{"op": to.Op}
+	if units := r.URL.Query().Get("units"); units != "" {
+		asked["units"] = units
+	}
 	var answer struct {
+		OK        bool            `json:"ok"`
+		Faults    []api.Fault     `json:"faults"`
 		Catalogue json.RawMessage `json:"catalogue"`
+		Job       json.RawMessage `json:"job"`
 		Schema    json.RawMessage `json:"schema"`
 	}
-	if err := json.Unmarshal(t.answer()(question), &answer); err != nil {
-		refuse(w, problem{Type: "failure", Title: "The answer cannot be read", Status: http.StatusInternalServerError})
+	if err := json.Unmarshal(t.answer()(encode(asked)), &answer); err != nil || !answer.OK && len(answer.Faults) == 0 {
+		refuse(w, failure)
+		return
+	}
+	if !answer.OK {
+		refuse(w, faulty(answer.Faults))
 		return
 	}
 	w.Header().Set("Content-Language", t.tag)
 	w.Header().Add("Vary", "Accept-Language")
-	if to.Op == api.Schema {
-		s.keep(w, r, "application/schema+json", answer.Schema)
-		return
+	document := answer.Catalogue
+	switch to.Op {
+	case api.Schema:
+		document = answer.Schema
+	case api.Demo:
+		document = answer.Job
 	}
-	s.keep(w, r, "application/json", answer.Catalogue)
+	s.keep(w, r, to.media(), document)
 }
 
 func (s *service) openapi(w http.ResponseWriter, r *http.Request, _ *Route) {
@@ -81,8 +94,12 @@ func OpenAPI(build string) []byte {
 			p.Body, p.Answer = "Request", "Response"
 		case to.Path == "/v1/table":
 			p.Text = "text/csv"
+			p.Query = []contract.Parameter{{Name: "base", About: "The job that the rows change", Words: baseNames()}}
 		case to.Path == "/v1/materials":
 			p.Answer = "Catalogue"
+			p.Query = []contract.Parameter{{Name: "units", About: "Units of texts and of what is shown", Words: []string{"si", "us"}}}
+		case to.Path == "/v1/demo":
+			p.Answer = "Job"
 		}
 		paths = append(paths, p)
 	}
