@@ -67,7 +67,11 @@ func (s *service) received(next http.Handler) http.Handler {
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Body != nil {
-			text, err := s.patiently(io.LimitReader(r.Body, int64(s.config.Limits.Body)+1))
+			most := int64(s.config.Limits.Body) + 1
+			if r.ContentLength > most {
+				most = 1 // it will be refused
+			}
+			text, err := s.patiently(io.LimitReader(r.Body, most))
 			if errors.Is(err, errSlow) {
 				refuse(w, slow)
 				return
