@@ -36,11 +36,14 @@ function finder(): Finder {
 export const entries = (): [TermKey, (typeof glossary)[TermKey]][] =>
   Object.entries(glossary) as [TermKey, (typeof glossary)[TermKey]][];
 
-/** A sentence cut at its terms. Each term is marked once; a page of dotted lines would help nobody. */
-export function piecesOf(sentence: string): Piece[] {
+/**
+ * A sentence cut at its terms. Each term is marked once, and not where sentences before it have it: a page of dotted lines would
+ * help nobody, and each is a stop for the keyboard.
+ */
+export function piecesOf(sentence: string, before = ''): Piece[] {
   const { pattern, keys } = finder();
   const pieces: Piece[] = [];
-  const seen = new Set<TermKey>();
+  const seen = new Set([...before.matchAll(pattern)].map(([found]) => keys.get(found.toLowerCase())));
   let from = 0;
   for (const { 0: found, index } of sentence.matchAll(pattern)) {
     const key = keys.get(found.toLowerCase());

@@ -128,7 +128,7 @@ test('limits and accuracy show the published numbers of this very build', async 
   await press('[data-help="accuracy"]');
   await view.page.waitForSelector('#proof-search');
   const said = await words('[data-proof]');
-  const [, rows, passed, failed] = /beside (\d+) .*: (\d+) lie .*, (\d+) do not/.exec(said);
+  const [, rows, passed, failed] = /compared with (\d+) .*: (\d+) lie .*, (\d+) do not/.exec(said);
   assert.ok(Number(rows) > 1000, said);
   assert.equal(Number(passed) + Number(failed), Number(rows));
   assert.match(said, /build \d+\.\d+\.\d+-[0-9a-f]{8}/);
@@ -170,7 +170,8 @@ test('"How fast can it go?": whether it carries what sales wants, what stops it,
   const found = await words(asked('tunnel'));
   for (const said of [wanted.answer, wanted.text, wanted.levers.find((l) => l.gain > 0).text]) assert.ok(found.includes(said), `${said} in ${found}`);
   const [tightest] = answer(job).routes[0].limits;
-  assert.ok((await words('[data-verdict] .first')).includes(tightest.text));
+  assert.equal(await words('[data-verdict] .first'), wanted.answer, 'what was searched for comes first');
+  assert.ok((await words('[data-verdict]')).includes(tightest.text));
   await pick('look');
   assert.equal(await there('[data-verdict]'), false);
 });

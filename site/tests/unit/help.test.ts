@@ -43,6 +43,13 @@ test('a sentence is cut at its terms: the longer one counts, each once, none ins
   ]);
 });
 
+test('what the sentences before have marked is not marked again, in whatever form they say it', () => {
+  const marked = (sentence: string, before: string) => piecesOf(sentence, before).flatMap((p) => p.key ?? []);
+  expect(marked('The pile keeps the dew point.', '')).toEqual(['pile', 'dew_point']);
+  expect(marked('The pile keeps the dew point.', 'A fibre layer is in the way.')).toEqual(['dew_point']);
+  expect(marked('The pile keeps the dew.', 'The dew point is low.')).toEqual(['pile', 'dew']);
+});
+
 test('the search finds by name, by other forms and by what is said', () => {
   expect(search('mfft').map(([key]) => key)).toEqual(['film_forming']);
   expect(search('ten kilometres').map(([key]) => key)).toEqual(['dtex']);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { entryDigest } from '../../src/form/digest';
+import { digestOf, entryDigest } from '../../src/form/digest';
 import { fold, nodesOf } from '../../src/form/layout';
+import { displayOf } from '../../src/form/prices';
 import { companionsOf, isUsed } from '../../src/form/use';
 import { getAt } from '../../src/state/path';
 import { block, blocks, field, fields } from '../fixtures/tables';
@@ -74,5 +75,26 @@ describe('entries of a list', () => {
       'workshop.transfer.velocity_m_per_s',
     ]);
     expect(back.map((n) => n.template)).toEqual(['workshop.transfer.tripped']);
+  });
+});
+
+describe('a closed section says', () => {
+  const wage = field('costs.wage_per_h', {
+    label: 'Cost of an hour of work',
+    display: { dimension: 'price', symbol: '1/h', factor: 3600, offset: 0, digits: 3 },
+  });
+  const days = field('costs.days_per_year', { label: 'Working days a year' });
+  const priced = { costs: { wage_per_h: 32 / 3600, days_per_year: 230 }, tariffs: { currency: 'EUR' } };
+
+  test('of each number what it is, prices in the currency of the job', () => {
+    const known = new Map([wage, days].map((f) => [f.path, f]));
+    expect(digestOf(priced, known, 'costs')).toBe(
+      'Cost of an hour of work\u00a032\u202fEUR/h · Working days a year\u00a0230',
+    );
+  });
+
+  test('a price as so many in an hour while there is no currency, and nothing else in a currency', () => {
+    expect(displayOf(wage, { ...priced, tariffs: null }).symbol).toBe('1/h');
+    expect(displayOf({ ...wage, path: 'room.air_changes_per_s' }, priced).symbol).toBe('1/h');
   });
 });
