@@ -19,13 +19,19 @@ import (
 	"github.com/drywright/drywright/cure/sim"
 )
 
-// Predict computes every route that the job asks for. A job that validation refuses gives a fault.List with every
-// fault; a route that could not be finished is part of the result, with a warning and what was found.
-func Predict(say report.Speaker, j job.Job) (result.Result, error) {
+// Predict computes every route that the job has or, where some are named, those of them that it has. A job that validation
+// refuses gives a fault.List with every fault; a route that could not be finished is part of the result, with a warning and
+// what was found.
+func Predict(say report.Speaker, j job.Job, routes ...result.Kind) (result.Result, error) {
 	if err := job.Validate(j); err != nil {
 		return result.Result{}, err
 	}
-	r, err := sim.Run(&j)
+	return Compute(say, j, routes...)
+}
+
+// Compute is Predict of a job that validation has accepted: one that job.Decode gave.
+func Compute(say report.Speaker, j job.Job, routes ...result.Kind) (result.Result, error) {
+	r, err := sim.Run(&j, routes...)
 	if err != nil {
 		return result.Result{}, err
 	}

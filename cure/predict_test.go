@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -136,3 +137,29 @@ func ExamplePredict() {
 
 // english is how these tests read answers.
 func english() report.Speaker { return report.New(languages.English(), report.SI) }
+
+// A page asks for routes one by one, on several processors: what it gets is to the last digit what it gets at once. One
+// that the job does not have gives none.
+func TestRoutesOneByOne(t *testing.T) {
+	for _, d := range job.Demos() {
+		whole, err := cure.Predict(english(), d.Job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		alone := []result.Route{}
+		for _, kind := range []result.Kind{result.Room, result.StaticOven, result.Tunnel} {
+			one, err := cure.Predict(english(), d.Job, kind)
+			if err != nil {
+				t.Fatal(err)
+			}
+			alone = append(alone, one.Routes...)
+			one.Routes = whole.Routes
+			if !reflect.DeepEqual(one, whole) {
+				t.Errorf("%s, %s: what is said of the job as a whole differs", d.ID, kind)
+			}
+		}
+		if !reflect.DeepEqual(alone, whole.Routes) {
+			t.Errorf("%s: routes one by one differ from those at once", d.ID)
+		}
+	}
+}

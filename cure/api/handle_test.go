@@ -15,7 +15,7 @@ import (
 )
 
 // canned predicts the same for every job.
-func canned(_ report.Speaker, j job.Job) (result.Result, error) {
+func canned(_ report.Speaker, j job.Job, _ ...result.Kind) (result.Result, error) {
 	return result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}, nil
 }
 
@@ -115,6 +115,7 @@ func TestFaults(t *testing.T) {
 		`{"op":"dry"}`:              fault.Choice,
 		`{"op":"predict"}`:          fault.Missing,
 		`{"op":"check"}`:            fault.Missing,
+		`{"op":"predict","routes":["kiln"],"job":{"version":1}}`:        fault.Choice,
 		`{"op":"demo","job":"` + strings.Repeat("x", MaxRequest) + `"}`: fault.Limit,
 	} {
 		r := ask(t, request, canned)
@@ -127,21 +128,23 @@ func TestFaults(t *testing.T) {
 // What the core does wrong is told, not passed on: a panic, a number that JSON does not have, an error of no known kind.
 func TestFailingCore(t *testing.T) {
 	demo := with(t, Predict, job.Demo())
-	one := func(report.Speaker, job.Job) (result.Result, error) {
+	one := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) {
 		return result.Result{}, fault.New(fault.Numeric, "numerics", "no answer", "Loosen it.")
 	}
 	if r := ask(t, demo, one); r.OK || r.Result != nil || len(r.Faults) != 1 || r.Faults[0].Text != "numerics: no answer. Loosen it." {
 		t.Errorf("a fault: %+v", r)
 	}
-	strange := func(report.Speaker, job.Job) (result.Result, error) { return result.Result{}, bytes.ErrTooLarge }
+	strange := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) {
+		return result.Result{}, bytes.ErrTooLarge
+	}
 	if r := ask(t, demo, strange); r.OK || r.Result != nil || r.Message != bytes.ErrTooLarge.Error() {
 		t.Errorf("an error: %+v", r)
 	}
-	panics := func(report.Speaker, job.Job) (result.Result, error) { panic("index out of range") }
+	panics := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) { panic("index out of range") }
 	if r := ask(t, demo, panics); r.OK || r.Message != "panic: index out of range" {
 		t.Errorf("a panic: %+v", r)
 	}
-	unspeakable := func(_ report.Speaker, j job.Job) (result.Result, error) {
+	unspeakable := func(_ report.Speaker, j job.Job, _ ...result.Kind) (result.Result, error) {
 		r, err := canned(report.Speaker{}, j)
 		r.Routes = []result.Route{{Answer: result.Answer{Deadline: math.NaN()}}}
 		return r, err

@@ -57,6 +57,7 @@ const (
 type Request struct {
 	Op      Op                   `json:"op"`
 	Job     json.RawMessage      `json:"job,omitempty"`
+	Routes  []result.Kind        `json:"routes,omitempty"`  // of predict: those of the job's routes that are wanted; none stands for all
 	Study   *plan.Study          `json:"study,omitempty"`   // of variables, tolerances and apply
 	Setting plan.Trial           `json:"setting,omitempty"` // of apply
 	Trials  *TrialSet            `json:"trials,omitempty"`

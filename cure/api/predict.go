@@ -1,6 +1,9 @@
 package api
 
 import (
+	"fmt"
+	"strconv"
+
 	"github.com/drywright/drywright/cure"
 	"github.com/drywright/drywright/cure/derive"
 	"github.com/drywright/drywright/cure/fault"
@@ -12,10 +15,10 @@ import (
 )
 
 // Predicting are the operations that a form needs, and trials: what others' searches ask of a model.
-func Predicting() Group { return predicting(cure.Predict) }
+func Predicting() Group { return predicting(cure.Compute) }
 
-// predictor computes a job.
-type predictor func(report.Speaker, job.Job) (result.Result, error)
+// predictor computes a job that validation has accepted.
+type predictor func(report.Speaker, job.Job, ...result.Kind) (result.Result, error)
 
 // predicting is Predicting with the model given, so that a test can hand it one that breaks.
 func predicting(predict predictor) Group {
@@ -37,13 +40,26 @@ func predicting(predict predictor) Group {
 			if err != nil {
 				return Response{}, err
 			}
-			r, err := predict(q.say, j)
+			if err := known(q.Routes); err != nil {
+				return Response{}, err
+			}
+			r, err := predict(q.say, j, q.Routes...)
 			return Response{Result: &r}, err
 		}},
 		{MoistAir, Request.moistAir},
 		{Derive, Request.derive},
 		{Trials, askTrials},
 	}
+}
+
+// known refuses what is the kind of no route. One that the job does not have is no fault: it gives nothing.
+func known(routes []result.Kind) error {
+	for i, k := range routes {
+		if k != result.Room && k != result.StaticOven && k != result.Tunnel {
+			return fault.New(fault.Choice, fmt.Sprintf("routes[%d]", i), strconv.Quote(string(k)), words.Told("Give room, static_oven or tunnel."))
+		}
+	}
+	return nil
 }
 
 // derive answers derive.

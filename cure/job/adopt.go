@@ -172,7 +172,7 @@ func Resting(j *Job) []Rest {
 			}
 			seen[v.Path] = true
 			if field := fields[generic(v.Path)]; field != nil {
-				all = append(all, Rest{Path: v.Path, Field: *field, Fit: f, Value: v})
+				all = append(all, Rest{Path: v.Path, Field: field.worded(), Fit: f, Value: v})
 			}
 		}
 	}

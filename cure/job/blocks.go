@@ -4,15 +4,20 @@ import "slices"
 
 // Blocks is the table of the objects and lists of a Job, in the order of the document.
 func Blocks() []Block {
-	all := slices.Concat(filmBlocks(), partBlocks(), workshopBlocks(), ovenBlocks(), tunnelBlocks(), costBlocks(), []Block{
-		{Path: "targets"},
-		{Path: "tariffs", Optional: true, Absent: true},
-		{Path: "numerics"},
-	}, fitBlocks())
+	all := blockEntries()
 	for i := range all {
 		all[i] = all[i].worded()
 	}
 	return all
+}
+
+// blockEntries is Blocks without the words.
+func blockEntries() []Block {
+	return slices.Concat(filmBlocks(), partBlocks(), workshopBlocks(), ovenBlocks(), tunnelBlocks(), costBlocks(), []Block{
+		{Path: "targets"},
+		{Path: "tariffs", Optional: true, Absent: true},
+		{Path: "numerics"},
+	}, fitBlocks())
 }
 
 func filmBlocks() []Block {

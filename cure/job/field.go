@@ -1,8 +1,11 @@
 package job
 
-import "github.com/drywright/drywright/cure/words"
+import (
+	"slices"
 
-import "github.com/drywright/drywright/cure/unit"
+	"github.com/drywright/drywright/cure/unit"
+	"github.com/drywright/drywright/cure/words"
+)
 
 // Field describes one number, text, choice or switch of a Job. All numbers are in the SI unit Unit. Its words are texts on their way
 // (package words), made from its path.
@@ -82,25 +85,30 @@ type Block struct {
 
 // Fields is the one table of everything that can be set in a Job, group by group.
 func Fields() []Field {
-	groups := [][]Field{
+	all := entries()
+	for i := range all {
+		all[i] = all[i].worded()
+	}
+	return all
+}
+
+// entries is Fields without the words, which take most of the time and of the memory and are not needed to check a job.
+func entries() []Field {
+	all := slices.Concat(
 		documentFields(), filmFields(), adhesiveFields(), transportFields(), sorptionFields(), coSolventFields(),
 		crosslinkingFields(), vitrificationFields(), pileFields(), partFields(), spotFields(),
 		workshopFields(), spaceFields(), heatingFields(), dehumidifierFields(), roomFields(), staticOvenFields(),
 		chamberFields(), tunnelFields(), zoneFields(), infraredFields(), zoneAirFields(),
 		targetFields(), tariffFields(), costFields(), numericsFields(), fitFields(),
-	}
-	var all []Field
-	for _, g := range groups {
-		all = append(all, g...)
-	}
+	)
 	for i := range all {
-		all[i] = all[i].completed()
+		all[i].complete()
 	}
 	return all
 }
 
-// completed fills in what follows from the rest of the entry: kind, group and the display of numbers without a unit.
-func (f Field) completed() Field {
+// complete fills in what follows from the rest of the entry: kind, group and the display of numbers without a unit.
+func (f *Field) complete() {
 	switch {
 	case f.Kind != "":
 	case f.Choices != nil:
@@ -114,7 +122,14 @@ func (f Field) completed() Field {
 	if f.Choices == nil {
 		f.Choices = []Choice{}
 	}
-	f.Label, f.Help, f.Effect = fieldWord(f.Path, "label"), fieldWord(f.Path, "help"), fieldWord(f.Path, "effect")
+	if f.Kind == KindNumber && f.Display.Factor == 0 {
+		*f = f.in(plain())
+	}
+}
+
+// worded gives a field the words of its path.
+func (f Field) worded() Field {
+	f.Label, f.Help, f.Effect = f.label(), fieldWord(f.Path, "help"), fieldWord(f.Path, "effect")
 	if f.Kind == KindText && f.Source == "" {
 		f.Source = freeText
 	}
@@ -126,11 +141,10 @@ func (f Field) completed() Field {
 	for i := range f.Choices {
 		f.Choices[i].Label = fieldWord(f.Path, "choices."+f.Choices[i].Value)
 	}
-	if f.Kind == KindNumber && f.Display.Factor == 0 {
-		f = f.in(plain())
-	}
 	return f
 }
+
+func (f *Field) label() string { return fieldWord(f.Path, "label") }
 
 func fieldWord(path, word string) string { return words.Key("fields." + path + "." + word) }
 

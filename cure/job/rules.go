@@ -20,5 +20,5 @@ func (r *Rules) Field(path string) (Field, bool) {
 	if !ok {
 		return Field{}, false
 	}
-	return *f, true
+	return f.worded(), true
 }

@@ -5,14 +5,14 @@ import (
 	"strings"
 )
 
-// table is Fields and Blocks keyed by path pattern.
+// table is Fields and Blocks, without their words, keyed by path pattern.
 type table struct {
 	fields map[string]*Field
 	blocks map[string]*Block
 }
 
 func newTable() table {
-	fields, blocks := Fields(), Blocks()
+	fields, blocks := entries(), blockEntries()
 	t := table{make(map[string]*Field, len(fields)), make(map[string]*Block, len(blocks))}
 	for i := range fields {
 		t.fields[fields[i].Path] = &fields[i]

@@ -137,7 +137,7 @@ func (v *validator) text(s, path string, f *Field) {
 
 // outOfRange complains of a number, with its range in the unit that a workshop reads.
 func outOfRange(f *Field, path string, x float64) *fault.Fault {
-	values := []any{"label", f.Label, "low", words.Amount{Value: f.Low, Of: path, Unit: f.Unit, Bare: true},
+	values := []any{"label", f.label(), "low", words.Amount{Value: f.Low, Of: path, Unit: f.Unit, Bare: true},
 		"high", words.Amount{Value: f.High, Of: path, Unit: f.Unit}}
 	advice := words.Told("{label} must be between {low} and {high}.", values...)
 	if f.Integer {

@@ -43,7 +43,7 @@ func spend(t *testing.T, j *job.Job) (result.Result, int) {
 		t.Fatal(err)
 	}
 	whole := b.budget.left
-	r, err := b.all()
+	r, err := b.all(nil)
 	if err != nil {
 		t.Fatal(err)
 	}

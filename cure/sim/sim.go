@@ -2,27 +2,29 @@ package sim
 
 import (
 	"errors"
-	"github.com/drywright/drywright/cure/words"
 	"math"
+	"slices"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/words"
 )
 
-// Run computes every route of a valid job. The result carries numbers only; package report puts them into words. A
-// route that ended early is reported with what was found and a warning; an error means that nothing could be computed.
-func Run(j *job.Job) (result.Result, error) {
+// Run computes every route of a valid job, or those of the kinds that are named. The result carries numbers only; package
+// report puts them into words. A route that ended early is reported with what was found and a warning; an error means that
+// nothing could be computed.
+func Run(j *job.Job, kinds ...result.Kind) (result.Result, error) {
 	b, err := newBench(j)
 	if err != nil {
 		return result.Result{}, err
 	}
-	return b.all()
+	return b.all(kinds)
 }
 
-// all computes every route of the bench's job.
-func (b *bench) all() (result.Result, error) {
+// all computes the routes of these kinds of the bench's job; of no kinds, every route.
+func (b *bench) all(kinds []result.Kind) (result.Result, error) {
 	j := b.job
 	res := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{}, Warnings: []result.Warning{}}
 	res.Rests = rests(j)
@@ -35,6 +37,9 @@ func (b *bench) all() (result.Result, error) {
 		res.Warnings = append(res.Warnings, result.Warning{Code: "open.run", Text: words.Told("The open time could not be found: {why}", "why", fault.Say(err))})
 	}
 	for _, p := range plans {
+		if len(kinds) > 0 && !slices.Contains(kinds, p.Kind) {
+			continue
+		}
 		rt, err := b.route(p, open)
 		if err != nil {
 			return res, err

@@ -29,7 +29,7 @@ type program struct {
 	ctx            context.Context // ends serve
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	predict        func(report.Speaker, job.Job) (result.Result, error)
+	predict        func(report.Speaker, job.Job, ...result.Kind) (result.Result, error)
 	say            report.Speaker // until flags choose another language or other units
 	page           fs.FS
 	built          bool   // whether there is a page

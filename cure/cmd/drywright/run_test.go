@@ -24,7 +24,7 @@ type outcome struct {
 }
 
 // canned predicts the same for every job, so that these tests are of the command alone.
-func canned(say report.Speaker, j job.Job) (result.Result, error) {
+func canned(say report.Speaker, j job.Job, _ ...result.Kind) (result.Result, error) {
 	ready, margin := 3600.0, 7200.0
 	r := result.Result{Version: result.Version, JobName: j.Name, Routes: []result.Route{{Kind: result.Room,
 		Answer: result.Answer{Ready: &ready, Margin: &margin, Deadline: 10800, Binding: "cool"},
@@ -35,7 +35,7 @@ func canned(say report.Speaker, j job.Job) (result.Result, error) {
 }
 
 // call runs the command with a text on standard input.
-func call(stdin string, predict func(report.Speaker, job.Job) (result.Result, error), args ...string) outcome {
+func call(stdin string, predict func(report.Speaker, job.Job, ...result.Kind) (result.Result, error), args ...string) outcome {
 	var out, complaints bytes.Buffer
 	p := program{ctx: context.Background(), stdin: strings.NewReader(stdin), stdout: &out, stderr: &complaints, predict: predict}
 	code := p.run(args)
@@ -110,7 +110,7 @@ func TestRefusedJobs(t *testing.T) {
 		"a fault": fault.New(fault.Numeric, "numerics", "no answer", "Loosen it."),
 		"another": errors.New("numerics: no answer. Loosen it."),
 	} {
-		failing := func(report.Speaker, job.Job) (result.Result, error) { return result.Result{}, err }
+		failing := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) { return result.Result{}, err }
 		if got := call(demo, failing, "predict", "-"); got != (outcome{refused, "", "numerics: no answer. Loosen it.\n"}) {
 			t.Errorf("%s: %+v", name, got)
 		}

@@ -18,4 +18,4 @@ export const source = (program: Program, { language, units }: Voice = voice()): 
 
 /** The engine of a page served over http; from the compiled core, where another one has it already. */
 export const browserEngine = (speaking: Voice, module: WebAssembly.Module | null = null): Engine =>
-  new Engine(hire, source('core', speaking), module);
+  new Engine(hire, source('core', speaking), Math.min(3, navigator.hardwareConcurrency), module);

@@ -1,12 +1,13 @@
 /**
- * The page's side of the core: one question at a time, the latest wins. A question that is overtaken or aborted takes
- * its worker down with it, because a running WebAssembly call cannot be interrupted. A second worker stands by with the
- * compiled module, so that the next question need not wait for one to start; idle it takes a few megabytes.
+ * The page's side of the core: one question at a time, the latest wins. A prediction is asked for route by route, the longest
+ * first, and the workers share it. A running WebAssembly call cannot be interrupted: what is overtaken may finish for a moment,
+ * since most runs take less time than another worker to start, and then takes its worker down with it.
  */
 import type {
   ApiFault,
   Request as ApiRequest,
   Catalogue,
+  Kind,
   Response as Reply,
   Result,
 } from '../generated/contract';
@@ -25,56 +26,91 @@ export class EngineError extends Error {
 
 /** How long a worker that is handed the compiled core may take to start [ms]: a hundred times what it takes. */
 export const patience = 10_000;
+/** How long a worker may at least go on with what is overtaken [ms]; it may as long as another one takes to start. */
+const grace = 60;
 
-interface Pending {
-  id: number;
-  resolve(reply: Reply): void;
+/** What came of a question: the parts of its answer, and the last of them, or the one that speaks for all. */
+interface Replies {
+  parts: Reply[];
+  last: Reply;
+}
+
+interface Question {
+  parts: Reply[];
+  missing: number;
+  resolve(replies: Replies): void;
   reject(error: Error): void;
 }
+
+/** One request of a question. */
+interface Piece {
+  id: number;
+  question: Question;
+  bytes: Uint8Array;
+}
+
+const order: Record<Kind, number> = { room: 0, static_oven: 1, tunnel: 2 };
 
 export const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
 export const isAbort = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
+const panicked = (reply: Reply): boolean => !reply.ok && reply.faults.length === 0;
+
 export class Engine {
-  #port: Port | null = null;
-  #standby: Port | null = null;
   #module: WebAssembly.Module | null = null;
-  #pending: Pending | null = null;
-  readonly #starting = new Map<Port, ReturnType<typeof setTimeout>>();
+  #asked: Question | null = null;
+  #queue: Piece[] = [];
+  #idle: Port[] = [];
+  readonly #busy = new Map<Port, Piece>();
+  readonly #starting = new Map<Port, number>();
+  /** Of those that start, and of those whose piece is overtaken. */
+  readonly #clocks = new Map<Port, ReturnType<typeof setTimeout>>();
+  /** The routes in the order in which they are asked for, until an answer tells how much work each is. */
+  #kinds: Kind[] = ['tunnel', 'static_oven', 'room'];
   #nextId = 1;
+  #grace = grace;
+  #size: number;
   readonly #hire: () => Port;
   readonly #source: Source;
 
-  /** module is a core that is compiled already, for an engine beside another one. */
-  constructor(hire: () => Port, source: Source, module: WebAssembly.Module | null = null) {
+  /** size is how many workers share a question; module is a core that is compiled already, for an engine beside another one. */
+  constructor(hire: () => Port, source: Source, size = 1, module: WebAssembly.Module | null = null) {
     this.#hire = hire;
     this.#source = source;
+    this.#size = size;
     this.#module = module;
   }
 
   /** Any question, with the answer as the core gives it. */
-  ask(request: ApiRequest, signal?: AbortSignal): Promise<Reply> {
-    return this.#ask(request, signal);
+  async ask(request: ApiRequest, signal?: AbortSignal): Promise<Reply> {
+    return (await this.#ask([request], signal)).last;
   }
 
   /** Fields, records, the demo job and the default job. */
   async describe(): Promise<Catalogue> {
-    const reply = await this.#ask({ op: 'describe' });
+    const reply = await this.ask({ op: 'describe' });
     if (!reply.ok || !reply.catalogue) throw new EngineError(reply.message);
     return reply.catalogue;
   }
 
   async predict(job: unknown, signal?: AbortSignal): Promise<Predicted> {
-    return this.#judge(await this.#ask({ op: 'predict', job }, signal));
+    const has = job as Partial<Record<Kind, unknown>>;
+    const routes = this.#kinds.filter((kind) => has[kind] !== null);
+    const asked = routes.length > 0 ? routes.map((kind) => [kind]) : [[]];
+    const requests = asked.map((of): ApiRequest => ({ op: 'predict', job, routes: of }));
+    const { parts, last } = await this.#ask(requests, signal);
+    if (last.result) return { kind: 'answer', result: this.#joined(last.result, parts) };
+    return panicked(last)
+      ? { kind: 'broken', message: last.message }
+      : { kind: 'refused', faults: last.faults };
   }
 
   /** All faults of a job, without computing it. */
   async check(job: unknown, signal?: AbortSignal): Promise<readonly ApiFault[]> {
-    const reply = await this.#ask({ op: 'check', job }, signal);
-    if (reply.ok || reply.faults.length > 0) return reply.faults;
-    this.#replace();
-    throw new EngineError(reply.message);
+    const reply = await this.ask({ op: 'check', job }, signal);
+    if (panicked(reply)) throw new EngineError(reply.message);
+    return reply.faults;
   }
 
   /** The compiled core, once it has been fetched, for others to start from. */
@@ -82,110 +118,169 @@ export class Engine {
     return this.#module;
   }
 
-  /** Starts the worker without asking anything, so that loading overlaps with drawing the page. */
+  /** Starts a worker without asking anything, so that loading overlaps with drawing the page. */
   warm(): void {
-    this.#worker();
+    if (this.#staff === 0) this.#start();
   }
 
   close(): void {
-    this.#dismiss(aborted());
-    this.#standby?.terminate();
-    this.#standby = null;
+    this.#overtake(aborted());
+    for (const port of [...this.#idle, ...this.#busy.keys(), ...this.#starting.keys()]) this.#dismiss(port);
   }
 
-  #judge(reply: Reply): Predicted {
-    if (reply.ok && reply.result) {
-      // Only now, since while a question runs the machine has better things to do.
-      if (this.#module) this.#standby ??= this.#start();
-      return { kind: 'answer', result: reply.result };
-    }
-    if (reply.faults.length > 0) return { kind: 'refused', faults: reply.faults };
-    this.#replace();
-    return { kind: 'broken', message: reply.message };
+  get #staff(): number {
+    return this.#idle.length + this.#busy.size + this.#starting.size;
   }
 
-  #ask(request: ApiRequest, signal?: AbortSignal): Promise<Reply> {
+  /** The parts of a result in one, with its routes in the order of the core. */
+  #joined(whole: Result, parts: Reply[]): Result {
+    const routes = parts.flatMap((part) => part.result?.routes ?? []);
+    routes.sort((a, b) => order[a.kind] - order[b.kind]);
+    const work = (of: Kind): number => routes.find((r) => r.kind === of)?.status.derivatives ?? 0;
+    this.#kinds.sort((a, b) => work(b) - work(a));
+    return { ...whole, routes };
+  }
+
+  #ask(requests: ApiRequest[], signal?: AbortSignal): Promise<Replies> {
     if (signal?.aborted) return Promise.reject(aborted());
-    if (this.#pending) this.#dismiss(aborted());
-    const id = this.#nextId++;
-    return new Promise<Reply>((resolve, reject) => {
-      this.#pending = { id, resolve, reject };
+    this.#overtake(aborted());
+    return new Promise((resolve, reject) => {
+      const question: Question = { parts: [], missing: requests.length, resolve, reject };
+      this.#asked = question;
       signal?.addEventListener('abort', () => {
-        if (this.#pending?.id === id) {
-          this.#replace();
-        }
+        if (this.#asked === question) this.#overtake(aborted());
       });
-      const bytes = new TextEncoder().encode(JSON.stringify({ ...request, units: this.#source.units }));
-      this.#worker().postMessage({ kind: 'ask', id, bytes });
+      this.#queue = requests.map((request) => ({
+        id: this.#nextId++,
+        question,
+        bytes: new TextEncoder().encode(JSON.stringify({ ...request, units: this.#source.units })),
+      }));
+      this.warm();
+      this.#handOut();
     });
   }
 
-  #worker(): Port {
-    if (this.#port) return this.#port;
-    this.#port = this.#standby ?? this.#start();
-    this.#standby = null;
-    return this.#port;
+  #handOut(): void {
+    while (this.#queue.length > 0 && this.#idle.length > 0) {
+      const [piece, port] = [this.#queue.shift(), this.#idle.shift()];
+      if (!piece || !port) return;
+      this.#busy.set(port, piece);
+      port.postMessage({ kind: 'ask', id: piece.id, bytes: piece.bytes });
+    }
+    // Not before the first one has compiled the core: to fetch it twice would help nobody.
+    if (this.#queue.length > 0 && this.#module && this.#staff < this.#size) this.#start();
   }
 
-  #start(): Port {
+  #start(): void {
     const port = this.#hire();
+    this.#starting.set(port, performance.now());
     port.onmessage = (event) => this.#hear(port, event.data);
-    port.onerror = (event) => this.#hear(port, { kind: 'dead', reason: event.message });
+    port.onerror = (event) => this.#lose(port, event.message);
     port.postMessage({ kind: 'start', source: this.#source, module: this.#module });
     // The first one has the core to fetch, and nobody knows how long that takes.
-    if (this.#module) {
-      const late = (): void => this.#hear(port, { kind: 'dead', reason: 'The worker did not start.' });
-      this.#starting.set(port, setTimeout(late, patience));
-    }
-    return port;
+    if (this.#module) this.#time(port, patience, () => this.#lose(port, 'The worker did not start.'));
+  }
+
+  #time(port: Port, wait: number, act: () => void): void {
+    this.#stopClock(port);
+    this.#clocks.set(port, setTimeout(act, wait));
+  }
+
+  #stopClock(port: Port): void {
+    clearTimeout(this.#clocks.get(port));
+    this.#clocks.delete(port);
   }
 
   #hear(from: Port, message: FromWorker): void {
-    clearTimeout(this.#starting.get(from));
-    this.#starting.delete(from);
-    if (from === this.#standby && message.kind === 'dead') {
-      from.terminate();
-      this.#standby = null;
-    }
-    if (from !== this.#port) return; // standing by, or a last word of one already let go
     switch (message.kind) {
       case 'ready':
+        if (!this.#begun(from)) return; // a last word of one already let go
         this.#module = message.module;
-        return;
-      case 'dead':
-        this.#dismiss(new EngineError(message.reason));
-        return;
+        break;
       case 'answer':
-        if (this.#pending?.id === message.id) this.#settle(message.bytes);
+        if (!this.#take(from, message.bytes)) return;
+        break;
+      case 'dead':
+        this.#lose(from, message.reason);
         return;
-      case 'batch':
-      case 'news':
+      default:
         return; // of sweeps, which this engine does not ask for
     }
+    this.#stopClock(from);
+    this.#idle.push(from);
+    this.#handOut();
   }
 
-  #settle(bytes: Uint8Array): void {
-    const pending = this.#pending;
-    this.#pending = null;
+  /** A worker is ready; says whether it is still wanted. */
+  #begun(from: Port): boolean {
+    const since = this.#starting.get(from);
+    if (since !== undefined && this.#module) this.#grace = Math.max(grace, performance.now() - since);
+    return this.#starting.delete(from);
+  }
+
+  /** Takes an answer; says whether its worker may go on. */
+  #take(from: Port, bytes: Uint8Array): boolean {
+    const piece = this.#busy.get(from);
+    if (!piece) return false; // a last word of one already let go
+    const { question } = piece;
+    let reply: Reply;
     try {
-      pending?.resolve(JSON.parse(new TextDecoder().decode(bytes)) as Reply);
+      reply = JSON.parse(new TextDecoder().decode(bytes)) as Reply;
     } catch {
-      pending?.reject(new EngineError('The core answered with something that is not JSON.'));
+      this.#lose(from, 'The core answered with something that is not JSON.');
+      return false;
     }
+    this.#busy.delete(from);
+    question.missing--;
+    question.parts.push(reply);
+    if (question === this.#asked && (!reply.ok || question.missing === 0)) {
+      // One refusal speaks for all.
+      this.#overtake();
+      question.resolve({ parts: question.parts, last: reply });
+    }
+    if (panicked(reply)) {
+      this.#replace(from); // it is in an unknown state
+      return false;
+    }
+    return true;
   }
 
-  /** Lets go of a worker whose question is overtaken, or whose core has panicked and is in an unknown state. */
-  #replace(): void {
-    this.#dismiss(aborted());
-    this.warm();
+  /** Nobody waits for the question any more. */
+  #overtake(reason?: Error): void {
+    const asked = this.#asked;
+    this.#asked = null;
+    this.#queue = [];
+    for (const port of this.#busy.keys())
+      if (!this.#clocks.has(port)) this.#time(port, this.#grace, () => this.#replace(port));
+    if (reason) asked?.reject(reason);
   }
 
-  /** Lets the worker go and tells whoever waits for it. */
-  #dismiss(reason: Error): void {
-    this.#port?.terminate();
-    this.#port = null;
-    const pending = this.#pending;
-    this.#pending = null;
-    pending?.reject(reason);
+  /** A worker that died or never came. The question fails, unless another one had nothing to do with it. */
+  #lose(port: Port, why: string): void {
+    const piece = this.#busy.get(port);
+    const needed = piece ? piece.question === this.#asked : this.#staff === 1;
+    const started = !this.#starting.has(port);
+    if (!this.#dismiss(port)) return;
+    if (needed) this.#overtake(new EngineError(why));
+    else if (!started) this.#size = this.#staff; // where there is no room for another one, none is hired again
+  }
+
+  #replace(port: Port): void {
+    this.#dismiss(port);
+    this.#start();
+    this.#handOut();
+  }
+
+  /** Lets a worker go; says whether it was still there. */
+  #dismiss(port: Port): boolean {
+    this.#stopClock(port);
+    port.terminate();
+    const [busy, starting, before] = [
+      this.#busy.delete(port),
+      this.#starting.delete(port),
+      this.#idle.length,
+    ];
+    this.#idle = this.#idle.filter((other) => other !== port);
+    return busy || starting || this.#idle.length < before;
   }
 }

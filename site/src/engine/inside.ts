@@ -30,7 +30,7 @@ export const source = (_program: Program, { language, units }: Voice = voice()):
 });
 
 export const browserEngine = (speaking: Voice, module: WebAssembly.Module | null = null): Engine =>
-  new Engine(hire, source('core', speaking), module);
+  new Engine(hire, source('core', speaking), Math.min(3, navigator.hardwareConcurrency), module);
 
 /** Whoever changes browser.ts has to change this file alike. */
 type Alike<T extends typeof Served> = T;

@@ -37,9 +37,11 @@ export class AnswerState {
   #turned = false;
   readonly #engine: Predictor;
   readonly #wait: number;
+  #last = -Infinity;
 
   /**
-   * wait is the rest after the last key, in milliseconds, before a run starts: just longer than a key that repeats.
+   * wait is the rest after the last of several changes in a row, in milliseconds, before a run starts: just longer than a key
+   * that repeats. A change that comes alone is answered at once.
    */
   constructor(engine: Predictor, wait = 40) {
     this.#engine = engine;
@@ -55,10 +57,13 @@ export class AnswerState {
   /** Asks for an answer to what `take` gives when the time comes. */
   schedule(take: () => Question, immediately = false): void {
     clearTimeout(this.#timer);
-    // What runs is out of date with the first key; letting it go now gives a fresh worker the time until the last one.
+    const now = performance.now();
+    const alone = immediately || now - this.#last > 2 * this.#wait;
+    this.#last = now;
+    // What runs is out of date with the first key; told now, its workers are free again when the next run starts.
     this.#running?.abort();
     this.#running = null;
-    this.#timer = setTimeout(() => void this.#run(take()), immediately ? 0 : this.#wait);
+    this.#timer = setTimeout(() => void this.#run(take()), alone ? 0 : this.#wait);
   }
 
   async #run({ job, whole }: Question): Promise<void> {

@@ -52,16 +52,21 @@ async function put(state: AnswerState, question: () => Question): Promise<void> 
   await vi.advanceTimersByTimeAsync(1);
 }
 
-test('typing is waited out, then one question is put', async () => {
+test('a change that comes alone is answered at once, several in a row after the last', async () => {
   const engine = new ByHand();
   const state = new AnswerState(engine, 40);
   for (const key of ['1', '2', '3']) {
     state.schedule(whole(key));
     await vi.advanceTimersByTimeAsync(30);
   }
-  expect(engine.asked).toHaveLength(0);
+  expect(engine.asked.map((a) => a.name)).toEqual(['1']);
   await vi.advanceTimersByTimeAsync(15);
-  expect(engine.asked.map((a) => a.name)).toEqual(['3']);
+  expect(engine.asked.map((a) => a.name)).toEqual(['1', '3']);
+  expect(engine.asked[0]?.signal.aborted).toBe(true);
+  await vi.advanceTimersByTimeAsync(100);
+  state.schedule(whole('4'));
+  await vi.advanceTimersByTimeAsync(1);
+  expect(engine.asked.map((a) => a.name)).toEqual(['1', '3', '4']);
   expect(state.phase).toBe('computing');
 });
 

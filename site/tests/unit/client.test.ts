@@ -1,151 +1,223 @@
-import { expect, test, vi } from 'vitest';
-import { Engine, isAbort } from '../../src/engine/client';
-import { FakePort } from './ports';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { Engine, isAbort, type Predicted } from '../../src/engine/client';
+import { FakePort, valueOf } from './ports';
 
-function staff(): { engine: Engine; hired: FakePort[] } {
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => vi.useRealTimers());
+
+const module = {} as WebAssembly.Module;
+const job = { room: {}, static_oven: {}, tunnel: {} };
+const oven = { room: null, static_oven: {}, tunnel: null };
+
+function staff(size = 1): { engine: Engine; hired: FakePort[] } {
   const hired: FakePort[] = [];
-  const engine = new Engine(
-    () => {
-      const port = new FakePort();
-      hired.push(port);
-      return port;
-    },
-    { exec: 'x', wasm: 'y', words: 'w', units: 'si' as const },
-  );
+  const hire = (): FakePort => {
+    const port = new FakePort();
+    hired.push(port);
+    return port;
+  };
+  const engine = new Engine(hire, { exec: 'x', wasm: 'y', words: 'w', units: 'si' as const }, size);
   return { engine, hired };
 }
 
-test('one worker answers one question after the other', async () => {
+/** An engine with a worker that is ready. */
+function ready(size = 1): { engine: Engine; hired: FakePort[]; first: FakePort } {
+  const { engine, hired } = staff(size);
+  engine.warm();
+  const [first] = hired;
+  if (!first) throw new Error('nobody was hired');
+  first.say({ kind: 'ready', module });
+  return { engine, hired, first };
+}
+
+/** What a worker was asked, in order. */
+const asked = (port: FakePort | undefined): unknown[] =>
+  (port?.told ?? []).flatMap((m) => (m.kind === 'ask' ? [valueOf(m.bytes)] : []));
+
+const routesOf = (port: FakePort | undefined): unknown[] =>
+  asked(port).flatMap((q) => (q as { routes: string[] }).routes);
+
+/** The answer of the core to one route. */
+const part = (kind: string, derivatives = 1): unknown => ({
+  ok: true,
+  faults: [],
+  result: { version: 1, routes: [{ kind, status: { derivatives } }] },
+});
+
+const kindsOf = (p: Predicted): unknown[] => (p.kind === 'answer' ? p.result.routes.map((r) => r.kind) : []);
+const failure = (question: Promise<unknown>): Promise<unknown> => question.catch((e: unknown) => e);
+
+test('a question waits for the core; one worker then answers one after the other', async () => {
   const { engine, hired } = staff();
-  const first = engine.predict({ a: 1 });
-  hired[0]?.reply({ ok: true, result: { version: 1 } });
-  expect(await first).toEqual({ kind: 'answer', result: { version: 1 } });
-  const second = engine.predict({ a: 2 });
+  const first = engine.predict(oven);
+  expect(asked(hired[0])).toEqual([]);
+  hired[0]?.say({ kind: 'ready', module });
+  expect(asked(hired[0])).toEqual([{ op: 'predict', job: oven, routes: ['static_oven'], units: 'si' }]);
+  hired[0]?.reply(part('static_oven'));
+  expect(kindsOf(await first)).toEqual(['static_oven']);
+  const second = engine.predict(oven);
   hired[0]?.reply({ ok: false, faults: [{ path: 'p' }] });
   expect(await second).toEqual({ kind: 'refused', faults: [{ path: 'p' }] });
   expect(hired).toHaveLength(1);
-  const asked = hired[0]?.told[1];
-  expect(asked?.kind === 'ask' && JSON.parse(new TextDecoder().decode(asked.bytes))).toEqual({
-    op: 'predict',
-    job: { a: 1 },
-    units: 'si',
-  });
 });
 
-test('the latest question wins; the overtaken one is told so and its worker is let go', async () => {
-  const { engine, hired } = staff();
-  const first = engine.predict(1).catch((e: unknown) => e);
-  const second = engine.predict(2);
-  expect(isAbort(await first)).toBe(true);
-  expect(hired.map((p) => p.gone)).toEqual([true, false]);
-  hired[1]?.reply({ ok: true, faults: [], result: {} });
-  expect((await second).kind).toBe('answer');
+test('workers share the routes, the one with most work first, and the answer has them in order', async () => {
+  const { engine, hired, first } = ready(2);
+  const question = engine.predict(job);
+  expect(routesOf(first)).toEqual(['tunnel']);
+  expect(hired).toHaveLength(2); // only now, from the core that the first has compiled
+  expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
+  hired[1]?.say({ kind: 'ready', module });
+  expect(routesOf(hired[1])).toEqual(['static_oven']);
+  hired[1]?.reply(part('static_oven', 20));
+  expect(routesOf(hired[1])).toEqual(['static_oven', 'room']);
+  hired[1]?.reply(part('room', 30));
+  first.reply(part('tunnel', 10));
+  expect(kindsOf(await question)).toEqual(['room', 'static_oven', 'tunnel']);
+
+  void failure(engine.predict(job));
+  expect([routesOf(hired[1]).at(-1), routesOf(first).at(-1)].sort()).toEqual(['room', 'static_oven']);
+  expect(hired).toHaveLength(2);
 });
 
-test('abort ends the worker and a fresh one is started with the compiled module', async () => {
-  const { engine, hired } = staff();
-  engine.warm();
-  const module = {} as WebAssembly.Module;
-  hired[0]?.say({ kind: 'ready', module });
+test('one refusal speaks for all routes', async () => {
+  const { engine, hired, first } = ready(2);
+  const question = engine.predict(job);
+  hired[1]?.say({ kind: 'ready', module });
+  hired[1]?.reply({ ok: false, faults: [{ path: 'p' }] });
+  expect(await question).toEqual({ kind: 'refused', faults: [{ path: 'p' }] });
+  expect(routesOf(hired[1])).toEqual(['static_oven']); // the third is not asked for any more
+  first.reply({ ok: false, faults: [{ path: 'p' }] });
+  expect(hired.map((p) => p.gone)).toEqual([false, false]);
+});
+
+test('the latest question wins; the worker may finish with the overtaken one for a moment', async () => {
+  const { engine, hired, first } = ready();
+  const one = failure(engine.predict(oven));
+  const two = engine.predict(oven);
+  expect(isAbort(await one)).toBe(true);
+  await vi.advanceTimersByTimeAsync(30);
+  expect(asked(first)).toHaveLength(1);
+  first.reply(part('static_oven', 1));
+  expect(asked(first)).toHaveLength(2);
+  await vi.advanceTimersByTimeAsync(1000); // no more haste
+  first.reply(part('static_oven', 2));
+  expect((await two).kind).toBe('answer');
+  expect(hired).toHaveLength(1);
+  expect(first.gone).toBe(false);
+});
+
+test('a worker that goes on for longer is let go, and another takes its place', async () => {
+  const { engine, hired, first } = ready();
   const stop = new AbortController();
-  const asked = engine.predict(1, stop.signal).catch((e: unknown) => e);
+  const one = failure(engine.predict(oven, stop.signal));
   stop.abort();
-  expect(isAbort(await asked)).toBe(true);
+  expect(isAbort(await one)).toBe(true);
+  await vi.advanceTimersByTimeAsync(100);
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
   expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
+  const two = engine.predict(oven);
+  hired[1]?.say({ kind: 'ready', module });
+  first.reply(part('room')); // a last word
+  hired[1]?.reply(part('static_oven'));
+  expect(kindsOf(await two)).toEqual(['static_oven']);
 });
 
-test('after an answer another worker stands by and takes the place of one that is let go', async () => {
-  const { engine, hired } = staff();
-  const ask = async (): Promise<void> => {
-    const answered = engine.predict(1);
-    hired
-      .findLast((p) => !p.gone && p.told.at(-1)?.kind === 'ask')
-      ?.reply({ ok: true, faults: [], result: {} });
-    expect((await answered).kind).toBe('answer');
-  };
-  engine.warm();
-  hired[0]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
-  await ask();
-  await ask();
-  expect(hired.map((p) => p.told.length)).toEqual([3, 1]);
-  // An abort that comes after its answer ends nothing; one that comes before it costs the worker.
+test('an abort that comes after the answer ends nothing', async () => {
+  const { engine, first } = ready();
   const late = new AbortController();
-  const answered = engine.predict(2, late.signal);
-  hired[0]?.reply({ ok: true, faults: [], result: {} });
-  await answered;
+  const question = engine.predict(oven, late.signal);
+  first.reply(part('static_oven'));
+  await question;
   late.abort();
-  expect(hired.map((p) => p.gone)).toEqual([false, false]);
-  const stop = new AbortController();
-  const lost = engine.predict(2, stop.signal).catch((e: unknown) => e);
-  stop.abort();
-  expect(isAbort(await lost)).toBe(true);
-  expect(hired.map((p) => p.gone)).toEqual([true, false]);
-  await ask();
-  expect(hired).toHaveLength(3);
-  // One that dies while it stands by is not waited for.
-  hired[2]?.say({ kind: 'dead', reason: 'out of memory' });
-  await ask();
-  expect(hired).toHaveLength(4);
-  engine.close();
-  expect(hired.map((p) => p.gone)).toEqual([true, true, true, true]);
+  await vi.advanceTimersByTimeAsync(100);
+  expect(first.gone).toBe(false);
+  expect(isAbort(await failure(engine.predict(oven, late.signal)))).toBe(true);
 });
 
 test('a worker that never starts is given up, not waited for', async () => {
-  vi.useFakeTimers();
-  const { engine, hired } = staff();
-  engine.warm();
-  hired[0]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
-  const stop = new AbortController();
-  const lost = engine.predict(1, stop.signal).catch((e: unknown) => e);
-  stop.abort();
-  await lost;
-  const failed = engine.predict(2).catch((e: unknown) => e);
+  const { engine, hired } = ready();
+  void failure(engine.predict(oven));
+  void failure(engine.predict(oven));
+  await vi.advanceTimersByTimeAsync(100);
+  const failed = failure(engine.predict(oven));
   await vi.advanceTimersByTimeAsync(10_000);
   expect(await failed).toMatchObject({ name: 'EngineError', message: 'The worker did not start.' });
-  const next = engine.predict(3);
-  hired[2]?.say({ kind: 'ready', module: {} as WebAssembly.Module });
+  const next = engine.predict(oven);
+  hired[2]?.say({ kind: 'ready', module });
   await vi.advanceTimersByTimeAsync(60_000); // the question itself may take its time
-  hired[2]?.reply({ ok: true, faults: [], result: {} });
+  hired[2]?.reply(part('static_oven'));
   expect((await next).kind).toBe('answer');
-  vi.useRealTimers();
+});
+
+test('where there is no room for a second worker, one answers alone', async () => {
+  const { engine, hired, first } = ready(2);
+  const question = engine.predict(job);
+  hired[1]?.say({ kind: 'dead', reason: 'out of memory' });
+  for (const kind of ['tunnel', 'static_oven', 'room']) first.reply(part(kind));
+  expect(kindsOf(await question)).toEqual(['room', 'static_oven', 'tunnel']);
+  void failure(engine.predict(job));
+  expect(hired).toHaveLength(2);
 });
 
 test('a panic becomes a message and a fresh worker', async () => {
-  const { engine, hired } = staff();
-  const broken = engine.predict(1);
-  hired[0]?.reply({ ok: false, faults: [], message: 'panic: index out of range' });
+  const { engine, hired, first } = ready();
+  const broken = engine.predict(oven);
+  first.reply({ ok: false, faults: [], message: 'panic: index out of range' });
   expect(await broken).toEqual({ kind: 'broken', message: 'panic: index out of range' });
   expect(hired.map((p) => p.gone)).toEqual([true, false]);
 });
 
 test('a core that dies fails its question, and the next one finds a fresh worker', async () => {
   const { engine, hired } = staff();
-  const failed = engine.describe().catch((e: unknown) => e);
+  const failed = failure(engine.describe());
   hired[0]?.say({ kind: 'dead', reason: 'out of memory' });
   expect(await failed).toMatchObject({ name: 'EngineError', message: 'out of memory' });
   const again = engine.describe();
   hired[0]?.say({ kind: 'dead', reason: 'a last word' });
-  hired[1]?.reply({ ok: true, catalogue: { version: 1 } });
+  hired[1]?.say({ kind: 'ready', module });
+  hired[1]?.reply({ ok: true, faults: [], catalogue: { version: 1 } });
   expect(await again).toEqual({ version: 1 });
 });
 
+test('a worker that dies over a part fails the whole question', async () => {
+  const { engine, hired, first } = ready(2);
+  const failed = failure(engine.predict(job));
+  hired[1]?.say({ kind: 'ready', module });
+  first.onerror?.({ message: 'The worker has ended.' });
+  expect(await failed).toMatchObject({ name: 'EngineError', message: 'The worker has ended.' });
+  const again = engine.predict(oven);
+  hired[1]?.reply(part('static_oven')); // what was overtaken
+  hired[1]?.reply(part('static_oven'));
+  expect((await again).kind).toBe('answer');
+});
+
 test('bytes that are no JSON are an error, not a hang', async () => {
-  const { engine, hired } = staff();
-  const failed = engine.predict(1).catch((e: unknown) => e);
-  hired[0]?.say({ kind: 'answer', id: 1, bytes: new Uint8Array([123]) });
+  const { engine, first } = ready();
+  const failed = failure(engine.predict(oven));
+  first.say({ kind: 'answer', id: 1, bytes: new Uint8Array([123]) });
   expect(await failed).toMatchObject({ name: 'EngineError' });
 });
 
 test('a check tells all faults, none for a good job, and fails where there is neither', async () => {
-  const { engine, hired } = staff();
+  const { engine, first } = ready();
   const refused = engine.check(1);
-  hired[0]?.reply({ ok: false, faults: [{ path: 'p' }, { path: 'q' }], message: '' });
+  first.reply({ ok: false, faults: [{ path: 'p' }, { path: 'q' }], message: '' });
   expect(await refused).toHaveLength(2);
   const good = engine.check(2);
-  hired[0]?.reply({ ok: true, faults: [], job: {}, message: '' });
+  first.reply({ ok: true, faults: [], job: {}, message: '' });
   expect(await good).toEqual([]);
-  const failed = engine.check(3).catch((e: unknown) => e);
-  hired[0]?.reply({ ok: false, faults: [], message: 'panic: x' });
+  const failed = failure(engine.check(3));
+  first.reply({ ok: false, faults: [], message: 'panic: x' });
   expect(await failed).toMatchObject({ name: 'EngineError', message: 'panic: x' });
+});
+
+test('closing lets everyone go and tells who waits', async () => {
+  const { engine, hired } = ready(2);
+  const left = failure(engine.predict(job));
+  engine.close();
+  expect(isAbort(await left)).toBe(true);
+  expect(hired.map((p) => p.gone)).toEqual([true, true]);
+  await vi.advanceTimersByTimeAsync(60_000);
+  expect(hired).toHaveLength(2);
 });
