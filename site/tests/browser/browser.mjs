@@ -16,9 +16,9 @@ if (!executablePath)
  * How long anything is waited for [s]: far more than it takes on a machine at rest, since a test that ends too early says
  * nothing of the page. What is there is found at once, so that a long wait costs only where something is wrong.
  */
-export const patience = 60;
+export const patience = 120;
 /** The same for a search or a fit [s], which computes for half a minute on a machine at rest. */
-export const longest = 10 * patience;
+export const longest = 5 * patience;
 
 /** Options of a test that is for one browser: skipped in the other, with the reason. */
 export const only = (wanted, reason) => ({ skip: engine === wanted ? false : `${wanted} only: ${reason}` });

@@ -4,7 +4,7 @@
 // Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
 import { afterEach, before, test } from 'node:test';
-import { openPage } from './browser.mjs';
+import { longest, openPage } from './browser.mjs';
 import { demo, expected, serve } from './command.mjs';
 import { Screen } from './screen.mjs';
 import { copyOf, serveFiles } from './versions.mjs';
@@ -50,6 +50,7 @@ const watchWorkers = (page) =>
       constructor(...args) {
         super(...args);
         globalThis.hired.push(this);
+        this.addEventListener('message', ({ data }) => (this.begun ||= data.kind === 'ready'));
       }
       postMessage(message, ...more) {
         const deadly = globalThis.deadly(message); // now, since what is sent may be handed over
@@ -70,7 +71,7 @@ test('a worker that is killed in mid-run is missed within a second, and the next
       message.kind === 'ask' && JSON.parse(new TextDecoder().decode(message.bytes)).job?.film.wet_coat_kg_per_m2 === 0.18;
   });
   await screen.type(coat, '180');
-  await screen.until(async () => assert.match(await screen.text('[role=alert]'), /broke down/), 5);
+  await screen.until(async () => assert.match(await screen.text('[role=alert]'), /broke down/));
   assert.ok(await screen.old(), 'the last good answers stay, marked as old');
   assert.deepEqual(await screen.answers(), good);
   assert.equal(await screen.value(coat), '180', 'and what was typed stays');
@@ -82,10 +83,12 @@ test('a worker that is killed in mid-run is missed within a second, and the next
 test('workers that are killed while nothing runs are replaced in silence', async () => {
   await open(undefined, watchWorkers);
   await settled();
-  await screen.until(async () => assert.ok((await view.page.evaluate(() => globalThis.hired.length)) > 1, 'one stands by'));
-  await new Promise((resolve) => setTimeout(resolve, 500));
+  await screen.until(async () => {
+    const begun = await view.page.evaluate(() => globalThis.hired.map((worker) => worker.begun === true));
+    assert.ok(begun.length > 1 && begun.slice(-2).every(Boolean), 'one at work, one stands by'); // others were let go
+  });
+  await screen.still();
   await view.page.evaluate(() => globalThis.hired.forEach((worker) => worker.terminate()));
-  await new Promise((resolve) => setTimeout(resolve, 500));
   await screen.type(coat, '182');
   await screen.until(async () => assert.deepEqual(await screen.answers(), coated(182)));
   assert.equal(await view.page.$('[role=alert]'), null);
@@ -94,16 +97,15 @@ test('workers that are killed while nothing runs are replaced in silence', async
 test('a search whose workers are killed says so, and can be asked again', async () => {
   await open(undefined, watchWorkers);
   await settled();
-  await view.page.waitForSelector('[data-question="late"]');
-  await view.page.$eval('input[name="plan-route"][value="room"]', (e) => e.click());
+  await screen.press('input[name="plan-route"][value="room"]');
   const before = await view.page.evaluate(() => globalThis.hired.length);
-  await view.page.$eval('[data-question="late"]', (e) => e.click());
+  await screen.press('[data-question="late"]');
   // The crew, once it has begun; the one that answers typing lives.
   await screen.until(async () => assert.ok(Number.parseInt(await screen.text('[data-progress] p span'), 10) > 0));
   await view.page.evaluate((n) => globalThis.hired.slice(n).forEach((worker) => worker.terminate()), before);
-  await screen.until(async () => assert.match(await screen.text('.plan [role=alert]'), /broke down|could not/i), 5);
-  await view.page.$eval('[data-question="late"]', (e) => e.click());
-  await screen.until(async () => assert.ok(await view.page.$('.plan [data-limit]')), 240);
+  await screen.until(async () => assert.match(await screen.text('.plan [role=alert]'), /broke down|could not/i));
+  await screen.press('[data-question="late"]');
+  await screen.until(async () => assert.ok(await view.page.$('.plan [data-limit]')), longest);
 });
 
 for (const [name, fault] of [
@@ -112,9 +114,9 @@ for (const [name, fault] of [
 ]) {
   test(`a core that ${name} is told, and loads on a click once it is there`, async () => {
     await open((path) => (path === 'core.wasm' ? fault : null));
-    await screen.until(async () => assert.match(await screen.text('.failed[role=alert]'), /could not be loaded/), 30);
+    await screen.until(async () => assert.match(await screen.text('.failed[role=alert]'), /could not be loaded/));
     host.fault = () => null;
-    await view.page.$eval('.failed button', (e) => e.click());
+    await screen.press('.failed button');
     await screen.until(async () => assert.deepEqual(await screen.answers(), expected(demo())));
   });
 }
@@ -123,15 +125,14 @@ test('a core that is no WebAssembly is told', async () => {
   host = await serveFiles(new Map(built).set('core.wasm', Buffer.from('<!doctype html>')));
   view = await openPage(host.address);
   screen = new Screen(view.page, view.downloads);
-  await screen.until(async () => assert.match(await screen.text('.failed[role=alert]'), /could not be loaded/), 30);
+  await screen.until(async () => assert.match(await screen.text('.failed[role=alert]'), /could not be loaded/));
 });
 
 test('a core for planning that does not come is told there, and typing goes on', async () => {
   await open((path) => (path === 'planner.wasm' ? 'missing' : null));
   await settled();
-  await view.page.waitForSelector('[data-question="late"]');
-  await view.page.$eval('[data-question="late"]', (e) => e.click());
-  await screen.until(async () => assert.ok(await screen.visible('.plan [role=alert]')), 30);
+  await screen.press('[data-question="late"]');
+  await screen.until(async () => assert.ok(await screen.visible('.plan [role=alert]')));
   await screen.type(coat, '183');
   await screen.until(async () => assert.deepEqual(await screen.answers(), coated(183)));
 });
@@ -139,7 +140,7 @@ test('a core for planning that does not come is told there, and typing goes on',
 test('a part of the page that does not come is told; what is there works', async () => {
   await open((path) => (/^assets\/later-.*\.js$/.test(path) ? 'missing' : null));
   await settled();
-  await screen.until(async () => assert.match(await screen.text('.lost[role=alert]'), /could not be loaded/), 30);
+  await screen.until(async () => assert.match(await screen.text('.lost[role=alert]'), /could not be loaded/));
   await screen.type(coat, '184');
   const [room] = coated(184);
   await screen.until(async () => assert.equal(await screen.text('article .sentence'), room.sentence));
@@ -171,7 +172,7 @@ test('a clock that jumps by years, ahead and back, changes no answer and loses n
     await view.page.reload({ waitUntil: 'load' });
     await settled();
     assert.equal(await screen.value(coat), String(grams), 'the job that was typed last is the one that is kept');
-    assert.deepEqual(await screen.answers(), coated(grams));
+    await screen.until(async () => assert.deepEqual(await screen.answers(), coated(grams)));
   }
   assert.deepEqual(view.complaints, []);
 });
