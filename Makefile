@@ -189,8 +189,8 @@ typing: $(BINARY) $(NPM_CI) ## how fast the answer follows typing, measured in t
 	@DRYWRIGHT=$(abspath $(BINARY)) CHROMIUM="$$(site/tests/browser/find.sh chromium)" $(NODE) site/tests/browser/typing.mjs
 
 # One part after the other, each with its time, so that the log says what ran.
-test: ## everything that must hold: formats, linters, Go, WebAssembly, page, browser
-	@for part in test-format test-go test-wasm test-site browser-test; do \
+test: ## everything that must hold: formats, linters, Go, WebAssembly, page, service, browser
+	@for part in test-format test-go test-wasm test-site edge-test browser-test; do \
 	  echo; echo "==== $$part"; begun=$$SECONDS; $(MAKE) $$part || { echo "==== $$part FAILED"; exit 1; }; \
 	  summary="$${summary:-}$$(printf '  %-13s passed, %4d s' $$part $$((SECONDS - begun)))"$$'\n'; \
 	done; echo; echo "==== all tests passed"; printf '%s' "$$summary"

@@ -41,8 +41,15 @@ func OpenAPI(say func(text string) string, about About, paths []Path, named map[
 	for _, name := range order {
 		d.names[reflect.TypeOf(named[name])] = name
 	}
-	for _, name := range order {
-		d.declare(reflect.TypeOf(named[name]))
+	// What is asked comes first, and with all that it mentions may leave any member out; what is answered has all of them.
+	d.loose = true
+	for _, asked := range []bool{true, false} {
+		for _, name := range order {
+			if asked == slices.ContainsFunc(paths, func(p Path) bool { return p.Body == name }) {
+				d.declare(reflect.TypeOf(named[name]))
+			}
+		}
+		d.loose = false
 	}
 	document := map[string]any{
 		"openapi": "3.1.0",
@@ -119,6 +126,7 @@ type describer struct {
 	names   map[reflect.Type]string
 	schemas map[string]any
 	unions  map[reflect.Type][]string
+	loose   bool // any member may be left out
 }
 
 // name is what a struct is called in the description: its own name, with that of its package where another has it.
@@ -167,27 +175,23 @@ func (d *describer) members(t reflect.Type, members map[string]any, required *[]
 			continue
 		}
 		left := strings.Contains(options, "omitempty") || strings.Contains(options, "omitzero")
-		if !left {
+		if !left && !d.loose {
 			*required = append(*required, name)
 		}
 		members[name] = d.schema(f.Type, left)
 	}
 }
 
-// schema describes the type of a member; a pointer that is not left out when empty may be null.
+// schema describes the type of a member; a pointer or list that is not left out when empty may be null, and a word may be empty.
 func (d *describer) schema(t reflect.Type, left bool) any {
 	switch t.Kind() {
 	case reflect.Pointer:
-		inner := d.schema(t.Elem(), false)
-		if left {
-			return inner
-		}
-		return map[string]any{"anyOf": []any{inner, map[string]any{"type": "null"}}}
+		return orNull(d.schema(t.Elem(), false), left)
 	case reflect.Slice, reflect.Array:
 		if t == reflect.TypeFor[json.RawMessage]() {
 			return map[string]any{} // a document of its own
 		}
-		return map[string]any{"type": "array", "items": d.schema(t.Elem(), false)}
+		return orNull(map[string]any{"type": "array", "items": d.schema(t.Elem(), false)}, left || t.Kind() == reflect.Array)
 	case reflect.Map:
 		return map[string]any{"type": "object", "additionalProperties": d.schema(t.Elem(), false)}
 	case reflect.Struct:
@@ -195,7 +199,7 @@ func (d *describer) schema(t reflect.Type, left bool) any {
 		return reference(d.name(t))
 	case reflect.String:
 		if words := d.unions[t]; len(words) > 0 {
-			return map[string]any{"type": "string", "enum": words}
+			return map[string]any{"type": "string", "enum": append(slices.Clone(words), "")}
 		}
 		return map[string]any{"type": "string"}
 	case reflect.Bool:
@@ -206,4 +210,12 @@ func (d *describer) schema(t reflect.Type, left bool) any {
 		return map[string]any{"type": "number"}
 	}
 	return map[string]any{"type": "integer"}
+}
+
+// orNull is a schema, or null where nothing is sent so.
+func orNull(schema any, never bool) any {
+	if never {
+		return schema
+	}
+	return map[string]any{"anyOf": []any{schema, map[string]any{"type": "null"}}}
 }

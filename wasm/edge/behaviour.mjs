@@ -1,6 +1,9 @@
 // What a client may rely on beside the answers: languages, tables, headers, and that requests know nothing of each other.
 import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
 import { unlike } from './alike.mjs';
 import { ask } from './ask.mjs';
 import { command } from './pairs.mjs';
@@ -38,6 +41,24 @@ export function behaviour(at) {
       assert.equal(cells[2], route.kind);
       assert.equal(unlike(route.answer.ready_s ?? '', cells[column] && Number(cells[column])), '');
     });
+  });
+
+  test('the example of a table for a spreadsheet', async () => {
+    const jobs = readFileSync(new URL('client/jobs.csv', import.meta.url), 'utf8');
+    const { status, text } = await post('/v1/table?base=sleeves', jobs, { 'Content-Type': 'text/csv' });
+    assert.equal(status, 200, text);
+    const [head, ...lines] = text.trim().split('\n');
+    assert.ok(head.endsWith(',error'));
+    assert.equal(lines.length, 3 * (jobs.trim().split('\n').length - 1)); // three routes each
+    for (const line of lines) assert.ok(line.endsWith(','), `an error: ${line}`);
+  });
+
+  test('the example for curl', (t) => {
+    const script = fileURLToPath(new URL('client/curl.sh', import.meta.url));
+    const done = spawnSync('bash', [script, at().base], { encoding: 'utf8' });
+    if (/curl: command not found/.test(done.stderr)) return t.skip('there is no curl here');
+    assert.equal(done.status, 0, done.stderr);
+    assert.match(done.stdout, /^predict: \d{5,} bytes\nrow,name,route,/);
   });
 
   test('each request is answered for itself: what one sends, the next one does not see', async () => {

@@ -8,7 +8,8 @@ const connect = net.Socket.prototype.connect;
 
 net.Socket.prototype.connect = function (...args) {
   const [first, second] = Array.isArray(args[0]) ? args[0] : args;
-  const { path, host = 'localhost' } = typeof first === 'object' ? first : { path: isNaN(first) ? first : undefined, host: typeof second === 'string' ? second : undefined };
+  const { path, host = 'localhost' } =
+    typeof first === 'object' ? first : { path: isNaN(first) ? first : undefined, host: typeof second === 'string' ? second : undefined };
   if (path || here.test(host)) return connect.apply(this, args);
   if (process.env.CONFINED) appendFileSync(process.env.CONFINED, `${host}\n`);
   process.nextTick(() => this.destroy(new Error(`${host} is not this machine`)));

@@ -38,7 +38,11 @@ const table = () => [
   ['ten thousand points of a night', { body: question((j) => (j.workshop.air = Array(10_000).fill({}))) }, 413],
   ['a grid that is too fine', { body: question((j) => (j.numerics = { ...j.numerics, film_cells: 1e6 })) }, 413],
   ['a budget that is too large', { body: question((j) => (j.numerics = { ...j.numerics, step_budget: 1e9 })) }, 413],
-  ['too many resamplings', { path: '/v1/fit', body: JSON.stringify({ job: job(), table: 'a', trial: { kind: 'cure', bootstrap: 2000 } }) }, 413],
+  [
+    'too many resamplings',
+    { path: '/v1/fit', body: JSON.stringify({ job: job(), table: 'a', trial: { kind: 'cure', bootstrap: 2000 } }) },
+    413,
+  ],
 
   ['NaN', { body: film('NaN') }, 400],
   ['NaN in quotes', { body: film('"NaN"') }, 422],
@@ -63,7 +67,11 @@ const table = () => [
   ['not UTF-8', { body: Buffer.from([...Buffer.from('{"job":"'), 0xff, 0xfe, ...Buffer.from('"}')]) }, 400],
   ['UTF-16', { body: Buffer.from(`\ufeff${question()}`, 'utf16le') }, 400],
   ['Latin-1, said so', { headers: { 'Content-Type': 'application/json; charset=iso-8859-1' }, body: '{}' }, 415],
-  ['signs that no one can see in a name', { path: '/v1/check', body: question((j) => (j.name = '\u0002t{x}\u001fx\u001f\u0003\u202e\u0000')) }, [200, 422]],
+  [
+    'signs that no one can see in a name',
+    { path: '/v1/check', body: question((j) => (j.name = '\u0002t{x}\u001fx\u001f\u0003\u202e\u0000')) },
+    [200, 422],
+  ],
   ['half a character in a name', { path: '/v1/check', body: '{"job":{"version":1,"name":"\\ud800"}}' }, [200, 422]],
   ['a name of a hundred thousand letters', { path: '/v1/check', body: question((j) => (j.name = 'ä'.repeat(1e5))) }, [200, 413, 422]],
 
@@ -109,8 +117,18 @@ const table = () => [
 
 /** Bytes that are sent and then nothing, how long that is waited for, and the statuses. */
 const slow = (native) => [
-  ['a body that does not come', `POST /v1/predict HTTP/1.1\r\nHost: service\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{"job":`, patience.body, [408]],
-  ['a refused body that does not come', 'POST /v1/predict HTTP/1.1\r\nHost: service\r\nContent-Type: text/plain\r\nContent-Length: 500\r\n\r\n{', patience.body, [408, 415]],
+  [
+    'a body that does not come',
+    `POST /v1/predict HTTP/1.1\r\nHost: service\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{"job":`,
+    patience.body,
+    [408],
+  ],
+  [
+    'a refused body that does not come',
+    'POST /v1/predict HTTP/1.1\r\nHost: service\r\nContent-Type: text/plain\r\nContent-Length: 500\r\n\r\n{',
+    patience.body,
+    [408, 415],
+  ],
   ['a body of which nothing comes', 'POST /v1/nowhere HTTP/1.1\r\nHost: service\r\nContent-Length: 500\r\n\r\n', patience.body, [404, 408]],
   // On the platform whoever stands before the runtime looks after this; its tools on this machine do not.
   ...(native ? [['a head that does not end', 'GET /v1/health HTTP/1.1\r\nHost: service\r\nX-Slow: ', patience.head, [408]]] : []),

@@ -1,114 +1,135 @@
-// What the service carries on this machine: requests a second, latency, errors, memory; and that a killed request takes
-// nothing else with it. Run by `make load`, on a machine at rest.
-import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
-import { Agent, request } from 'node:http';
+// What the service carries on this machine: what one request costs, requests a second, latency, errors, memory, and that killing
+// it in mid-request loses nothing but that request. Run by `make load`; times are of a machine at rest only if it is at rest.
+import { request } from 'node:http';
+import { loadavg } from 'node:os';
+import { load, memory, processor } from './measure.mjs';
+import { command } from './pairs.mjs';
 import { native, workerd } from './start.mjs';
 
-const job = execFileSync(process.env.DRYWRIGHT, ['demo'], { encoding: 'utf8' });
-const question = `{"job":${job}}`;
-
-/** Sends one question; gives the milliseconds that it took, and throws where the answer is not 200. */
-const send = (agent, base, path) =>
-  new Promise((resolve, reject) => {
-    const begun = performance.now();
-    const r = request(base + path, { method: 'POST', agent, headers: { 'Content-Type': 'application/json' } }, (response) => {
-      response.resume();
-      response.once('end', () =>
-        response.statusCode === 200 ? resolve(performance.now() - begun) : reject(new Error(`status ${response.statusCode}`)),
-      );
-    });
-    r.once('error', reject);
-    r.end(question);
-  });
-
-async function load(base, path, connections, count) {
-  const agent = new Agent({ keepAlive: true, maxSockets: connections });
-  const times = [];
-  let [sent, errors] = [0, 0];
-  const begun = performance.now();
-  const one = async () => {
-    while (sent < count) {
-      sent++;
-      try {
-        times.push(await send(agent, base, path));
-      } catch {
-        errors++;
-      }
-    }
-  };
-  await Promise.all(Array.from({ length: connections }, one));
-  agent.destroy();
-  times.sort((a, b) => a - b);
-  const at = (share) => times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? NaN;
-  return { perSecond: (1000 * times.length) / (performance.now() - begun), median: at(0.5), late: at(0.99), errors };
-}
-
-/** Memory in use by a process and all below it [MB]; Linux only. */
-function memory(pid) {
-  const below = new Map();
-  for (const name of readdirSync('/proc').filter((n) => /^\d+$/.test(n))) {
-    try {
-      const status = readFileSync(`/proc/${name}/status`, 'utf8');
-      const parent = Number(/^PPid:\s+(\d+)/m.exec(status)?.[1]);
-      below.set(Number(name), { parent, size: Number(/^VmRSS:\s+(\d+)/m.exec(status)?.[1] ?? 0) / 1024 });
-    } catch {
-      // gone meanwhile
-    }
-  }
-  const inside = (p) => p === pid || (below.has(p) && below.get(p).parent > 1 && inside(below.get(p).parent));
-  return [...below].filter(([p]) => inside(p)).reduce((sum, [, { size }]) => sum + size, 0);
-}
-
-console.log('service   asked      connections   a second   median, ms   99th, ms   errors');
-const line = (name, path, connections, r) =>
-  console.log(
-    `${name.padEnd(10)}${path.slice(4).padEnd(10)}${String(connections).padStart(12)}${r.perSecond.toFixed(1).padStart(11)}` +
-      `${r.median.toFixed(1).padStart(13)}${r.late.toFixed(1).padStart(11)}${String(r.errors).padStart(9)}`,
-  );
+const demo = (which) => `{"job":${command(['demo', '--which', which]).stdout}}`;
+const health = { path: '/v1/health' };
+const check = { path: '/v1/check', body: demo('sleeves') };
+const predict = { path: '/v1/predict', body: demo('sleeves') };
 
 let failed = false;
-for (const [start, connections, counts] of [
-  [native, [1, 8, 64], { '/v1/check': 3000, '/v1/predict': 300 }],
-  [workerd, [1, 4], { '/v1/check': 300, '/v1/predict': 40 }],
+/** Prints what does not hold, and has the run fail. */
+function must(holds, complaint) {
+  if (holds) return;
+  failed = true;
+  console.log(`FAILED: ${complaint}`);
+}
+
+const cells = (words, widths) => words.map((word, i) => String(word).padStart(widths[i])).join('');
+const ms = (x) => x.toFixed(1);
+
+/** One request after the other: latency, and processor time, which hangs less on what else the machine does. */
+async function costs(service) {
+  console.log(`\n${service.name}, one request after the other      median, ms   processor, ms a request`);
+  for (const [name, question, count] of [
+    ['health: an instance and no work', health, 40],
+    ['check of a job', check, 40],
+    ...['sleeves', 'shop', 'line', 'faster'].map((which) => [`predict, ${which}`, { path: '/v1/predict', body: demo(which) }, 20]),
+  ]) {
+    await load(service.base, question, 1, 3); // warm
+    const before = processor(service.pid);
+    const r = await load(service.base, question, 1, count);
+    must(r.errors.length === 0, `${name}: ${r.errors[0]}`);
+    console.log(`  ${name.padEnd(34)}${cells([ms(r.median), ms((processor(service.pid) - before) / count)], [12, 19])}`);
+  }
+}
+
+async function throughput(service, connections, counts) {
+  const widths = [12, 11, 13, 11, 9];
+  console.log(`\n${service.name.padEnd(18)}${cells(['connections', 'a second', 'median, ms', '99th, ms', 'errors'], widths)}`);
+  for (const [name, question, count] of counts)
+    for (const c of connections) {
+      const r = await load(service.base, question, c, count);
+      must(r.errors.length === 0, `${name}, ${c} connections: ${r.errors[0]}`);
+      console.log(`  ${name.padEnd(16)}${cells([c, ms(r.perSecond), ms(r.median), ms(r.late), r.errors.length], widths)}`);
+    }
+}
+
+/** Memory over many requests: what the second half of them takes must not grow beyond what the first half took. */
+async function flat(service, question, count) {
+  const sizes = [];
+  for (let part = 0; part <= 10; part++) {
+    if (part > 0) must((await load(service.base, question, 4, count / 10)).errors.length === 0, 'a request failed');
+    sizes.push(Math.round(memory(service.pid)));
+  }
+  console.log(`\n${service.name}: memory over ${count} requests to ${question.path}, MB: ${sizes.join(' ')}`);
+  const [first, second] = [sizes.slice(1, 6), sizes.slice(6)].map((half) => Math.max(...half));
+  must(second <= 1.25 * first, `memory grows from ${first} to ${second} MB`); // a quarter: collectors run when they like
+}
+
+/** Breaks off requests on their way; the service must answer the others as before. */
+async function brokenOff(service) {
+  const others = load(service.base, check, 2, 40);
+  for (let i = 0; i < 10; i++) {
+    const headers = { 'Content-Type': 'application/json', 'Content-Length': predict.body.length };
+    const r = request(service.base + predict.path, { method: 'POST', headers, agent: false });
+    r.once('error', () => {});
+    if (i % 2)
+      r.end(predict.body); // broken off while it is computed
+    else r.write(predict.body.slice(0, 1000)); // or while it is sent
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    r.destroy();
+  }
+  const errors = [...(await others).errors, ...(await load(service.base, check, 1, 5)).errors];
+  must(errors.length === 0, `others failed: ${errors[0]}`);
+  console.log(`${service.name}: 10 requests broken off on their way; of 45 others ${errors.length} failed`);
+}
+
+/** Kills the service while it computes, and starts it anew at the same address: only what was under way is lost. */
+async function killed(start, service) {
+  const answer = async () =>
+    (
+      await fetch(service.base + predict.path, { method: 'POST', body: predict.body, headers: { 'Content-Type': 'application/json' } })
+    ).text();
+  const before = await answer();
+  const underWay = load(service.base, predict, 4, 4);
+  await new Promise((resolve) => setTimeout(resolve, 60));
+  await service.end('SIGKILL');
+  const { errors } = await underWay;
+  const again = await start(service.port);
+  const same = (await answer()) === before;
+  must(same, 'another answer after a kill');
+  console.log(
+    `${service.name}: killed with 4 requests under way, ${errors.length} of which were lost; started anew it gives ${same ? 'the same answer' : 'ANOTHER ANSWER'}`,
+  );
+  return again;
+}
+
+console.log(`load of the machine before: ${loadavg().map(ms).join(' ')}`);
+for (const [start, connections, counts, many] of [
+  [
+    native,
+    [1, 8, 64],
+    [
+      ['check', check, 2000],
+      ['predict', predict, 192],
+    ],
+    10_000,
+  ],
+  [
+    workerd,
+    [1, 4],
+    [
+      ['check', check, 100],
+      ['predict', predict, 40],
+    ],
+    1000,
+  ],
 ]) {
-  const service = await start();
+  let service = await start();
   try {
-    for (const [path, count] of Object.entries(counts)) {
-      await load(service.base, path, 2, 10); // warm
-      for (const c of connections) {
-        const r = await load(service.base, path, c, count);
-        failed ||= r.errors > 0;
-        line(service.name, path, c, r);
-      }
-    }
-    if (start === native) {
-      const sizes = [];
-      for (let part = 0; part <= 10; part++) {
-        if (part > 0) await load(service.base, '/v1/check', 8, 1000);
-        sizes.push(Math.round(memory(service.pid)));
-      }
-      console.log(`memory over 10,000 requests, MB at each thousand: ${sizes.join(' ')}`);
-    }
-    failed ||= !(await cutOff(service));
+    await costs(service);
+    await throughput(service, connections, counts);
+    await flat(service, check, many);
+    await brokenOff(service);
+    service = await killed(start, service);
   } finally {
     await service.end();
   }
 }
+console.log(`\nload of the machine after: ${loadavg().map(ms).join(' ')}`);
 process.exitCode = failed ? 1 : 0;
-
-/** Breaks off requests on their way; the service must answer the others as before. */
-async function cutOff(service) {
-  const good = load(service.base, '/v1/check', 2, 40);
-  for (let i = 0; i < 10; i++) {
-    const r = request(service.base + '/v1/predict', { method: 'POST', headers: { 'Content-Type': 'application/json', 'Content-Length': 1e5 } });
-    r.once('error', () => {});
-    r.write(question.slice(0, 1000));
-    await new Promise((resolve) => setTimeout(resolve, 20));
-    r.destroy();
-  }
-  const { errors } = await good;
-  const after = await load(service.base, '/v1/check', 1, 5);
-  console.log(`${service.name}: 10 requests broken off on their way; of 45 others ${errors + after.errors} failed`);
-  return errors + after.errors === 0;
-}

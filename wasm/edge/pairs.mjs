@@ -37,16 +37,50 @@ const verbs = {
     (a) => a.limits[0],
   ],
   window: ({ job, window: { points } }) => [
-    ['window', '--json', '--route', 'static_oven', '--marks', 'dry_through', '--x', 'dwell=10 min..60 min', '--y', 'coat=50 g/m²..200 g/m²', '--points', points, '-'],
+    [
+      'window',
+      '--json',
+      '--route',
+      'static_oven',
+      '--marks',
+      'dry_through',
+      '--x',
+      'dwell=10 min..60 min',
+      '--y',
+      'coat=50 g/m²..200 g/m²',
+      '--points',
+      points,
+      '-',
+    ],
     job,
     (a) => a.window,
   ],
   spread: ({ job, spread: { rows, replicates, seed } }) => [
-    ['spread', '--json', '--route', 'static_oven', '--marks', 'dry_through', '--vary', 'coat=5%', '--rows', rows, '--replicates', replicates, '--seed', seed, '-'],
+    [
+      'spread',
+      '--json',
+      '--route',
+      'static_oven',
+      '--marks',
+      'dry_through',
+      '--vary',
+      'coat=5%',
+      '--rows',
+      rows,
+      '--replicates',
+      replicates,
+      '--seed',
+      seed,
+      '-',
+    ],
     job,
     (a) => a.spread,
   ],
-  fit: ({ job, table, trial }) => [['fit', trial.kind, '--json', '--data', '-', '--name', trial.name, '--job', { job }], table, (a) => a.outcome],
+  fit: ({ job, table, trial }) => [
+    ['fit', trial.kind, '--json', '--data', '-', '--name', trial.name, '--job', { job }],
+    table,
+    (a) => a.outcome,
+  ],
 };
 
 const scratch = mkdtempSync(join(tmpdir(), 'drywright-pairs-'));
@@ -103,7 +137,10 @@ export function servicePairs(at) {
       const request = kept(`${name}.json`);
       const want = JSON.parse(asked(name));
       const [path, part] = fetched[request.op] ?? [`/v1/${request.op}`];
-      const { status, text } = await ask(at().base, path, part ? undefined : JSON.stringify(request), { ...json, 'Accept-Encoding': 'gzip' });
+      const { status, text } = await ask(at().base, path, part ? undefined : JSON.stringify(request), {
+        ...json,
+        'Accept-Encoding': 'gzip',
+      });
       const got = JSON.parse(text);
       if (request.op === 'guess') return assert.equal(status, 404, text); // there is no such address
       if (!want.ok) {
@@ -116,6 +153,8 @@ export function servicePairs(at) {
     });
   after(() => {
     const path = seen.path ? ` (${seen.path})` : '';
-    console.log(`  ${at().name}: ${names.length} pairs, largest difference of a number ${seen.largest.toExponential(1)} of it${path}, allowed ${closeness}`);
+    console.log(
+      `  ${at().name}: ${names.length} pairs, largest difference of a number ${seen.largest.toExponential(1)} of it${path}, allowed ${closeness}`,
+    );
   });
 }

@@ -8,14 +8,14 @@ EDGE_NPM := wasm/edge/node_modules/.installed
 # The platform takes 3 MB of a free account; ours is lower, so that there is room [bytes, gzip -9].
 EDGE_LIMIT := 2500000
 
-edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edge platform: .build/edge
+edge: $(EDGE)/app.wasm $(OUT)/edge-page/_headers ## build the service for an edge platform, and fail where it is too large: .build/edge
+	@size=$$(gzip -9 < $< | wc -c); echo "the service: $$size bytes of at most $(EDGE_LIMIT), compressed"; [ $$size -le $(EDGE_LIMIT) ]
 
-$(EDGE)/app.wasm: $(core_sources) $(wildcard wasm/edge/*.go wasm/edge/service/*.go cure/words/languages/*.json) wasm/edge/rules.mk $(OUT)/toolchain
+$(EDGE)/app.wasm: $(core_sources) $(wildcard wasm/edge/*.go wasm/edge/service/*.go wasm/slim/*.go cure/words/languages/*) wasm/edge/rules.mk $(OUT)/toolchain
 	$(GO) run github.com/syumai/workers/cmd/workers-assets-gen -mode=go -o $(EDGE)
 	GOEXPERIMENT=nogreenteagc GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" $(UNHURRIED:%=-gcflags=%=-l) $(EDGE_UNHURRIED:%=-gcflags=%=-l) \
 	  -o $@ ./wasm/edge
 	$(GO) run ./wasm/slim $@
-	@size=$$(gzip -9 < $@ | wc -c); echo "the service: $$size bytes of at most $(EDGE_LIMIT), compressed"; [ $$size -le $(EDGE_LIMIT) ]
 
 $(OUT)/edge-page/_headers: $(DIST) $(wildcard wasm/edge/headers/*.go wasm/edge/service/*.go)
 	rm -rf $(@D) && cp -r site/dist $(@D)
@@ -28,7 +28,7 @@ $(EDGE_NPM): wasm/edge/package.json wasm/edge/package-lock.json $(OUT)/toolchain
 edge-dev: edge $(EDGE_NPM) ## serve it in the platform's own runtime on this machine (PORT=8417)
 	@exec $(NODE) wasm/edge/platform.mjs --port $(PORT)
 
-edge-test: edge $(BINARY) $(EDGE_NPM) ## the service natively and in the platform's runtime: the same answers as the command's
+edge-test: edge $(BINARY) $(EDGE_NPM) ## the service natively and in the platform's runtime: the answers of the command, hostile requests, its size
 	DRYWRIGHT=$(abspath $(BINARY)) $(NODE) --test --test-reporter=spec wasm/edge/edge.test.mjs
 
 load: edge $(BINARY) $(EDGE_NPM) ## what the service carries on this machine, natively and in the platform's runtime
