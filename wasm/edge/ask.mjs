@@ -38,7 +38,7 @@ export const send = (base, bytes, wait) =>
       socket.destroy();
       resolve({ status: Number(/^HTTP\/1\.1 (\d+)/.exec(text)?.[1] ?? 0), text, took: performance.now() - begun });
     };
-    const timer = setTimeout(done, wait);
+    const timer = setTimeout(() => setImmediate(done), wait); // what has come meanwhile is read first
     const socket = connect({ host: hostname, port: Number(port) }, () => socket.write(bytes));
     socket.on('data', (part) => {
       text += part;

@@ -6,8 +6,8 @@ import { gzipSync } from 'node:zlib';
 import { ask, send } from './ask.mjs';
 import { command } from './pairs.mjs';
 
-/** How long a hostile request may keep a service busy, on a machine that has other things to do, too [ms]. */
-const within = 15_000;
+/** How long a hostile request may keep a service busy; on a machine at rest it is a hundredth of that, which is printed [ms]. */
+const within = 30_000;
 /** Slow ones are waited for first: for the head of a request 10 s, for all of it 20 s; and how long the end may take then [ms]. */
 const patience = { head: 10_000, body: 20_000 };
 
@@ -142,6 +142,7 @@ const formless = (native) => [
 
 export function hostile(at, native) {
   const waiting = new Map();
+  let longest = 0;
   before(() => {
     for (const [name, bytes, wait] of slow(native)) waiting.set(name, send(at().base, bytes, wait + within));
   });
@@ -163,6 +164,7 @@ export function hostile(at, native) {
       }
       assert.doesNotMatch(text, /root:|compatibility_date/);
       const took = performance.now() - begun;
+      longest = Math.max(longest, took);
       assert.ok(took < within, `took ${Math.round(took)} ms`);
     });
 
@@ -180,6 +182,7 @@ export function hostile(at, native) {
     });
 
   after(async () => {
+    console.log(`  ${at().name}: ${table().length} hostile requests, the longest took ${Math.round(longest)} ms`);
     // After all of that the service answers as before.
     assert.equal((await ask(at().base, '/v1/check', question())).status, 200);
   });
