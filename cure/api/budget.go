@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/plan"
 	"github.com/drywright/drywright/cure/words"
 )
@@ -11,8 +12,9 @@ import (
 // Budget bounds what one question may cost, for a service that anybody may ask.
 type Budget struct {
 	Cells    int // cells through the film
-	Steps    int // step budget of a run
+	Steps    int // step budget of a job, which all runs of a prediction share
 	Settings int // settings that a search may judge
+	Search   int // steps that all settings of a search may take together
 
 	Resamplings int // that check the intervals of a fit
 }
@@ -30,8 +32,9 @@ func Within(b Budget) []Group {
 	return []Group{g}
 }
 
-// guard refuses a job whose grid or step budget is larger than the service gives.
+// guard refuses a job whose grid or step budget is larger than the service gives; what it leaves out counts as the default.
 func (b Budget) guard(do func(Request) (Response, error)) func(Request) (Response, error) {
+	usual := job.Default().Numerics
 	return func(q Request) (Response, error) {
 		var j struct {
 			Numerics struct {
@@ -39,6 +42,7 @@ func (b Budget) guard(do func(Request) (Response, error)) func(Request) (Respons
 				Steps float64 `json:"step_budget"`
 			} `json:"numerics"`
 		}
+		j.Numerics.Cells, j.Numerics.Steps = float64(usual.FilmCells), float64(usual.StepBudget)
 		// What is no job, or holds something else there, the operation itself complains of.
 		if len(q.Job) > 0 && json.Unmarshal(q.Job, &j) == nil {
 			for _, n := range []struct {
@@ -65,16 +69,29 @@ func (b Budget) resampled(do func(Request) (Response, error)) func(Request) (Res
 	}
 }
 
-// counted is a search that ends when it has judged as many settings as the budget allows.
+// counted is a search that ends when it has judged as many settings as the budget allows, or taken as many steps for them. It
+// judges them one by one, so that it never takes more than one setting too much.
 func (b Budget) counted(op Op) func(Request) (Response, error) {
 	return func(q Request) (Response, error) {
-		left := b.Settings
+		left, steps := b.Settings, b.Search
 		evaluate := func(s plan.Study, trials []plan.Trial) ([]plan.Outcome, error) {
 			if left -= len(trials); left < 0 {
 				return nil, fault.New(fault.Limit, string(op), words.Told("the search needs more than {settings} settings", "settings", b.Settings),
 					words.Told("Ask for less at once: fewer things to turn, a coarser picture."))
 			}
-			return plan.Batch(s, trials)
+			outcomes := make([]plan.Outcome, 0, len(trials))
+			for i := range trials {
+				one, err := plan.Batch(s, trials[i:i+1])
+				if err != nil {
+					return nil, err
+				}
+				if steps -= one[0].Judgement.Spent; steps < 0 {
+					return nil, fault.New(fault.Limit, string(op), words.Told("the search needs more than {steps} steps", "steps", b.Search),
+						words.Told("Ask for less at once: fewer things to turn, a coarser picture."))
+				}
+				outcomes = append(outcomes, one...)
+			}
+			return outcomes, nil
 		}
 		for _, o := range (planner{evaluate: evaluate, tell: func(Response) {}}).group() {
 			if o.op == op {

@@ -49,6 +49,7 @@ type Judgement struct {
 	Ready    *float64    `json:"ready_s"` // of the worst spot; null: not within the time that was followed
 	Amounts  Amounts     `json:"amounts"`
 	Status   Status      `json:"status"`
+	Spent    int         `json:"-"` // steps of the job's budget that it took, in all its runs; for who shares a budget out
 }
 
 // Worst is the place in Criteria of the one with the largest share; -1 where there are none.

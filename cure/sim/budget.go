@@ -28,6 +28,9 @@ func newBudget(n *job.Numerics) *budget {
 	return &budget{steps: n.StepBudget, left: n.StepBudget * fewUnknowns}
 }
 
+// taken is what has been spent, in whole steps rounded up.
+func (p *budget) taken() int { return p.steps - p.left/fewUnknowns }
+
 // price is what one step of a system costs.
 func price(s *film.System) int { return max(s.Dim(), fewUnknowns) }
 

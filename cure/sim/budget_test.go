@@ -42,12 +42,11 @@ func spend(t *testing.T, j *job.Job) (result.Result, int) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole := b.budget.left
 	r, err := b.all(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return r, (whole - b.budget.left) / fewUnknowns
+	return r, b.budget.taken()
 }
 
 // All runs of a job share one budget: however many there are, together they never take more, and an answer that it cut short says

@@ -52,7 +52,9 @@ func Judge(j *job.Job, kind result.Kind, g Goal) (result.Judgement, error) {
 		return result.Judgement{}, err
 	}
 	m := newJury(&alone, g)
-	if err := m.hear(b, plans[0]); err != nil {
+	err = m.hear(b, plans[0])
+	m.judgement.Spent = b.budget.taken()
+	if err != nil {
 		var numeric *fault.Fault
 		if !errors.As(err, &numeric) {
 			return result.Judgement{}, err

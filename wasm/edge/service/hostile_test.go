@@ -160,3 +160,22 @@ func TestAccept(t *testing.T) {
 		}
 	}
 }
+
+// A search that takes too many steps ends with what it may take, and rows of a table that share them say what is missing.
+func TestStepsAreShared(t *testing.T) {
+	few := Config{Limits: Limits{Search: 2500}}
+	r := asked(t, few, "POST", "/v1/window", windowQuestion(t))
+	if said := text(t, r); r.StatusCode != 413 || !strings.Contains(said, "more than 2500 steps") {
+		t.Errorf("status %d: %.300s", r.StatusCode, said)
+	}
+	body := []byte("film.wet_coat_kg_per_m2\n0.1\n0.12\n")
+	r = asked(t, few, "POST", "/v1/table?base=line", body, "Content-Type", "text/csv")
+	if said := text(t, r); r.StatusCode != 200 || strings.Count(said, "the budget of 1250 steps for all runs of the job is spent") != 2 {
+		t.Errorf("status %d: %s", r.StatusCode, said)
+	}
+	// A job that leaves its grid and its budget out has the usual ones, which may be too much too.
+	bare := encode(map[string]any{"job": map[string]any{"version": 1}})
+	if r := asked(t, Config{Limits: Limits{Budget: 50000}}, "POST", "/v1/predict", bare); r.StatusCode != 413 {
+		t.Errorf("status %d", r.StatusCode)
+	}
+}

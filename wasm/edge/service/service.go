@@ -27,8 +27,9 @@ type Limits struct {
 	Body     int // bytes
 	Depth    int // of nested JSON
 	Cells    int // of the film
-	Budget   int // steps of the integrator
-	Settings int // runs of a search
+	Budget   int // steps of the integrator for one job
+	Settings int // settings of a search
+	Search   int // steps for all settings of a search, or all rows of a table
 	Rows     int // of a table
 
 	Resamplings int // of a fit
@@ -36,14 +37,15 @@ type Limits struct {
 
 // Usual are limits under which every worked example is answered, and which hold a request to some seconds.
 func Usual() Limits {
-	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Rows: 200, Resamplings: 200}
+	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Search: 2_000_000, Rows: 200, Resamplings: 200}
 }
 
 // orUsual fills in what is left open.
 func (l Limits) orUsual() Limits {
 	usual := Usual()
 	for _, f := range []struct{ own, usual *int }{{&l.Body, &usual.Body}, {&l.Depth, &usual.Depth}, {&l.Cells, &usual.Cells},
-		{&l.Budget, &usual.Budget}, {&l.Settings, &usual.Settings}, {&l.Rows, &usual.Rows}, {&l.Resamplings, &usual.Resamplings}} {
+		{&l.Budget, &usual.Budget}, {&l.Settings, &usual.Settings}, {&l.Search, &usual.Search}, {&l.Rows, &usual.Rows},
+		{&l.Resamplings, &usual.Resamplings}} {
 		if *f.own <= 0 {
 			*f.own = *f.usual
 		}
@@ -86,7 +88,7 @@ func (l Limits) answering(language Language) func([]byte) []byte {
 	if err != nil { // the file is part of the program
 		return func([]byte) []byte { return nil }
 	}
-	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings, Resamplings: l.Resamplings})...)
+	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings, Search: l.Search, Resamplings: l.Resamplings})...)
 }
 
 // speak chooses the language by the header Accept-Language, by the plain order of the tags there.

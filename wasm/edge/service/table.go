@@ -21,7 +21,8 @@ var answered = []string{"row", "name", "route", "verdict", "ready_s", "deadline_
 // table computes many jobs, as a spreadsheet has them: the first row names numbers of the job by their path
 // ("film.wet_coat_kg_per_m2"), each further row is a job that differs from the base in them, an empty cell in nothing. The base
 // is the default job, or the worked example that the query names (?base=line). The column "name" names a job. A row that
-// cannot be computed has its error in the last column; the others are computed all the same.
+// cannot be computed has its error in the last column; the others are computed all the same. The rows share the steps that a
+// request may take.
 func (s *service) table(w http.ResponseWriter, r *http.Request, _ *Route) {
 	body, p := s.body(r, "text/csv")
 	if p != nil {
@@ -42,12 +43,14 @@ func (s *service) table(w http.ResponseWriter, r *http.Request, _ *Route) {
 	var out bytes.Buffer
 	c := csv.NewWriter(&out)
 	_ = c.Write(answered) // a buffer takes everything
+	share := min(s.config.Limits.Budget, s.config.Limits.Search/(len(rows)-1))
 	for i, row := range rows[1:] {
 		j, err := rowJob(base, rows[0], row)
 		if err != nil {
 			_ = c.Write(failed(i+1, "", err.Error()))
 			continue
 		}
+		j.Numerics.StepBudget = min(j.Numerics.StepBudget, share)
 		for _, line := range t.row(i+1, j) {
 			_ = c.Write(line)
 		}
@@ -168,8 +171,12 @@ func (t *tongue) row(number int, j job.Job) [][]string {
 	var lines [][]string
 	for i := range answer.Result.Routes {
 		r := &answer.Result.Routes[i]
-		lines = append(lines, []string{strconv.Itoa(number), j.Name, string(r.Kind), string(r.Answer.Verdict), cell(r.Answer.Ready), cell(&r.Answer.Deadline),
-			cell(r.Answer.Margin), cell(&r.Amounts.Evaporated), cell(r.Amounts.Energy), r.Answer.Text, ""})
+		missing := ""
+		if !r.Status.Complete && len(r.Warnings) > 0 {
+			missing = r.Warnings[len(r.Warnings)-1].Text
+		}
+		lines = append(lines, []string{strconv.Itoa(number), answer.Result.JobName, string(r.Kind), string(r.Answer.Verdict), cell(r.Answer.Ready), cell(&r.Answer.Deadline),
+			cell(r.Answer.Margin), cell(&r.Amounts.Evaporated), cell(r.Amounts.Energy), r.Answer.Text, missing})
 	}
 	return lines
 }
