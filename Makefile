@@ -156,13 +156,18 @@ include wasm/edge/rules.mk
 validate: ## print every published number beside ours, and fail on a miss
 	@$(GO) run ./cure/cmd/validate
 
-# How long each target is fuzzed. What breaks one is kept beside it, under testdata/fuzz, and replayed by every test.
+# How long each target is fuzzed. What breaks one is kept beside it, under testdata/fuzz, and replayed by every test. The last
+# lines of each target tell its executions; of one that breaks, all lines are shown.
 FUZZ_TIME ?= 30s
 fuzz: ## fuzz every target for a while each (FUZZ_TIME=30s)
-	@for package in $$(grep -rl '^func Fuzz' --include='*_test.go' cure wasm | xargs -n1 dirname | sort -u); do \
-	  for target in $$(grep -rhoE '^func Fuzz[A-Za-z]+' --include='*_test.go' $$package --exclude-dir='*' | cut -d' ' -f2 | sort -u); do \
-	    echo "== $$package $$target"; $(GO) test ./$$package -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZ_TIME) | tail -4 || exit 1; \
-	  done; done
+	@mkdir -p $(OUT); count=0; \
+	for file in $$(grep -rl '^func Fuzz' --include='*_test.go' cure wasm | sort); do \
+	  for target in $$(grep -oE '^func Fuzz[A-Za-z]+' $$file | cut -d' ' -f2); do \
+	    echo "== $$(dirname $$file) $$target"; count=$$((count + 1)); \
+	    $(GO) test ./$$(dirname $$file) -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZ_TIME) > $(OUT)/fuzz.log 2>&1 || { cat $(OUT)/fuzz.log; exit 1; }; \
+	    tail -3 $(OUT)/fuzz.log; \
+	  done; done; \
+	echo "== $$count targets"; [ $$count -gt 0 ]
 
 # How many random jobs, from which seed on, and after how many the log says how it stands. A million takes two hours of one core.
 JOBS ?= 100000

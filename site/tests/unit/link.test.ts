@@ -145,3 +145,30 @@ test('property: whatever stands in an address or in what it unpacks to, reading 
     );
   }
 });
+
+test('property: a job whose text was altered before it was packed opens as a job that comes back, or is refused', async () => {
+  const whole = JSON.stringify(kept);
+  for (const draw of draws(600)) {
+    let text = whole;
+    for (let n = 1 + draw.below(4); n > 0; n--) {
+      const at = draw.below(text.length);
+      const end = at + draw.below(draw.pick([2, 2, 8, 200]));
+      const put = draw.pick([
+        () => '',
+        () => draw.pick([...'{}[]",:-.e0 9\\']),
+        () => draw.pick(['null', '1e999', '-1', '"NaN"', '[]', '{}', '"__proto__"', 'true', '1e-320']),
+        () => text.slice(at, end) + text.slice(at, end),
+        () => draw.text(6),
+      ])();
+      text = text.slice(0, at) + put + text.slice(end);
+    }
+    const sent = new TextDecoder().decode(utf8(text)); // a lone surrogate goes as its replacement
+    expect(await unpackJob(await zipped(text)), draw.name).toEqual({ kind: 'text', text: sent });
+    const opened = readJob(sent, reader);
+    expect(['job', 'notJson', 'notJob', 'newer'], draw.name).toContain(opened.kind);
+    if (opened.kind !== 'job') continue;
+    const again = await unpackJob(await packed(opened.job));
+    if (again.kind !== 'text') throw new Error(`${draw.name}: ${again.kind}`);
+    expect(readJob(again.text, reader), draw.name).toMatchObject({ kind: 'job', job: opened.job });
+  }
+});
