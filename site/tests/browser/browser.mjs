@@ -84,6 +84,8 @@ export async function openPage(address, { wish, width = 1280, height = 900, prep
     browser: engine === 'firefox' ? 'firefox' : 'chrome',
     executablePath,
     headless: true,
+    timeout: patience * 1000, // to start
+    protocolTimeout: longest * 1000,
     ...(engine === 'firefox'
       ? { extraPrefsFirefox: { ...preferences(downloads), ...wishes[wish] } }
       : { args: flags, downloadBehavior: { policy: 'allow', downloadPath: downloads } }),
