@@ -46,7 +46,7 @@ interface Question {
 interface Piece {
   id: number;
   question: Question;
-  bytes: Uint8Array;
+  bytes: Uint8Array<ArrayBuffer>;
 }
 
 const order: Record<Kind, number> = { room: 0, static_oven: 1, tunnel: 2 };
@@ -165,7 +165,7 @@ export class Engine {
       const [piece, port] = [this.#queue.shift(), this.#idle.shift()];
       if (!piece || !port) return;
       this.#busy.set(port, piece);
-      port.postMessage({ kind: 'ask', id: piece.id, bytes: piece.bytes });
+      port.postMessage({ kind: 'ask', id: piece.id, bytes: piece.bytes }, [piece.bytes.buffer]);
     }
     // Not before the first one has compiled the core: to fetch it twice would help nobody.
     if (this.#queue.length > 0 && this.#module && this.#staff < this.#size) this.#start();

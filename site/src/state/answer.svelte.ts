@@ -2,6 +2,7 @@
  * The answer, kept apart from the question. The last good result stays while a newer job is wrong or being computed;
  * `old` says that it no longer belongs to what stands in the form.
  */
+import { untrack } from 'svelte';
 import { isAbort, type Predicted } from '../engine/client';
 import type { ApiFault, Job, Result } from '../generated/contract';
 
@@ -63,7 +64,9 @@ export class AnswerState {
     // What runs is out of date with the first key; told now, its workers are free again when the next run starts.
     this.#running?.abort();
     this.#running = null;
-    this.#timer = setTimeout(() => void this.#run(take()), alone ? 0 : this.#wait);
+    const run = (): void => void this.#run(take());
+    if (alone) untrack(run);
+    else this.#timer = setTimeout(run, this.#wait);
   }
 
   async #run({ job, whole }: Question): Promise<void> {

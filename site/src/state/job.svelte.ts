@@ -8,7 +8,7 @@ import type { Field, Job } from '../generated/contract';
 import { toSI, shownText } from './display';
 import { History, type Step } from './history';
 import { parseNumber } from './number';
-import { getAt, isWithin, movePaths, setAt, templateOf } from './path';
+import { getAt, isWithin, movePaths, plain, setAt, templateOf } from './path';
 import type { Memo, Slip, Slipped } from './slips';
 import type { FieldIndex } from './faults';
 import { decimalMark } from '../text/say';
@@ -36,7 +36,7 @@ export class JobDocument {
   #within = false;
 
   constructor(initial: Job, slips: readonly Slipped[] = []) {
-    this.#job = $state($state.snapshot(initial));
+    this.#job = $state(plain(initial));
     this.job = this.#job;
     this.#slip(slips);
   }
@@ -60,7 +60,7 @@ export class JobDocument {
 
   /** A copy without reactivity, to send, to keep or to save. */
   snapshot(): Job {
-    return $state.snapshot(this.#job) as Job;
+    return plain(this.#job);
   }
 
   /** The job with the texts that are no values yet: all that is needed to bring the form back as it stands. */
@@ -133,7 +133,7 @@ export class JobDocument {
   /** Puts a whole block in place: a record of the catalogue, or a block switched on. Texts typed below it are void. */
   put(path: string, block: unknown): void {
     this.#mark(path);
-    setAt(this.#job, path, $state.snapshot(block));
+    setAt(this.#job, path, plain(block));
     this.#forget(path);
     this.#revision++;
   }
@@ -143,7 +143,7 @@ export class JobDocument {
     if (on) {
       this.put(path, this.#parked.get(path) ?? fresh());
     } else {
-      this.#parked.set(path, $state.snapshot(this.at(path)));
+      this.#parked.set(path, plain(this.at(path)));
       this.put(path, null);
     }
   }
@@ -161,7 +161,7 @@ export class JobDocument {
 
   add(list: string, item: unknown): void {
     this.#mark(list);
-    (this.at(list) as unknown[]).push($state.snapshot(item));
+    (this.at(list) as unknown[]).push(plain(item));
     this.#revision++;
   }
 
@@ -231,7 +231,7 @@ export class JobDocument {
   }
 
   #become({ job, slips }: Memo): void {
-    Object.assign(this.#job, $state.snapshot(job));
+    Object.assign(this.#job, plain(job));
     this.#typed.clear();
     this.slips.clear();
     this.#slip(slips);

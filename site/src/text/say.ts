@@ -27,9 +27,11 @@ export const marked = (digits: string): string => digits.replace('.', mark);
 /** The same to be read, with a typographic minus. */
 export const localised = (digits: string): string => marked(digits).replace('-', '\u2212');
 
+// Made once: to make one takes longer than a hundred numbers.
+const full = new Intl.NumberFormat('en', { useGrouping: false, maximumFractionDigits: 20 });
+
 /** A number in full: no grouping, no power of ten, no zeros at the end. */
-export const digits = (value: number): string =>
-  localised(value.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 }));
+export const digits = (value: number): string => localised(full.format(value));
 
 /** An argument in its message. */
 export const say = (value: string | number): string => (typeof value === 'number' ? digits(value) : value);
