@@ -48,7 +48,7 @@ func predicting(predict predictor) Group {
 		}},
 		{MoistAir, Request.moistAir},
 		{Derive, Request.derive},
-		{Trials, askTrials},
+		{Trials, askTrials(plan.Batch)},
 	}
 }
 
@@ -74,23 +74,26 @@ func (q Request) derive() (Response, error) {
 // maxTrials is the largest batch that one request may hold.
 const maxTrials = 1024
 
-func askTrials(q Request) (Response, error) {
-	j, err := q.decode()
-	if err != nil {
-		return Response{}, err
+// askTrials answers trials, judging them by evaluate.
+func askTrials(evaluate plan.Evaluate) func(q Request) (Response, error) {
+	return func(q Request) (Response, error) {
+		j, err := q.decode()
+		if err != nil {
+			return Response{}, err
+		}
+		t := q.Trials
+		if t == nil {
+			return Response{}, missing("trials")
+		}
+		if len(t.Trials) > maxTrials {
+			return Response{}, fault.New(fault.Limit, "trials.trials", words.Told("{count} settings", "count", len(t.Trials)), words.Told("Send at most {max_trials} at once.", "max_trials", maxTrials))
+		}
+		t.Study.Job = &j
+		study, err := t.Study.Settle(evaluate)
+		if err != nil {
+			return Response{}, err
+		}
+		outcomes, err := evaluate(study, t.Trials)
+		return Response{Outcomes: outcomes}, err
 	}
-	t := q.Trials
-	if t == nil {
-		return Response{}, missing("trials")
-	}
-	if len(t.Trials) > maxTrials {
-		return Response{}, fault.New(fault.Limit, "trials.trials", words.Told("{count} settings", "count", len(t.Trials)), words.Told("Send at most {max_trials} at once.", "max_trials", maxTrials))
-	}
-	t.Study.Job = &j
-	study, err := t.Study.Settle(plan.Batch)
-	if err != nil {
-		return Response{}, err
-	}
-	outcomes, err := plan.Batch(study, t.Trials)
-	return Response{Outcomes: outcomes}, err
 }

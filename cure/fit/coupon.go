@@ -71,6 +71,9 @@ func (g *weighing) run(set []unknown, p []float64, coat float64) ([]float64, err
 
 // masses follows one coupon and returns its areal mass at the times.
 func (w *work) masses(kind result.Kind, set []unknown, p []float64, coat float64, times []float64) ([]float64, error) {
+	if err := w.another(1); err != nil {
+		return nil, err
+	}
 	j := job.Clone(w.job)
 	j.Film.WetCoat = coat
 	if err := fill(&j, set, p); err != nil {

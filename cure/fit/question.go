@@ -46,6 +46,9 @@ type Question struct {
 	Bootstrap int    `json:"bootstrap,omitempty"`
 	Seed      uint64 `json:"seed,omitempty"`
 
+	// Runs is how many runs of the model the fit may take; 0: as many as it needs. It belongs to whoever carries the fit out.
+	Runs int `json:"-"`
+
 	Name string `json:"name,omitempty"` // of the fit, when it is adopted
 	Date string `json:"date,omitempty"` // of the trial
 	Data string `json:"data,omitempty"` // file name or a few words
@@ -78,7 +81,11 @@ func Run(j job.Job, table []byte, q Question) (Outcome, error) {
 		return Outcome{}, err
 	}
 	w := &work{job: job.Clone(j), question: q, data: d}
-	if err := kinds()[q.Kind](w); err != nil {
+	err = kinds()[q.Kind](w)
+	if over := w.another(0); over != nil { // a search takes a run that failed for a bad place, and goes on
+		err = over
+	}
+	if err != nil {
 		return Outcome{}, err
 	}
 	return w.outcome(table), nil

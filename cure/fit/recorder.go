@@ -188,6 +188,9 @@ func (w *work) coefficients(kind result.Kind, set []unknown, r *regress.Result, 
 
 // backs follows the part and returns the temperature of its back, where a recorder's sensor sits.
 func (w *work) backs(kind result.Kind, set []unknown, p, times []float64, air *sim.Trace) ([]float64, error) {
+	if err := w.another(1); err != nil {
+		return nil, err
+	}
 	j := job.Clone(w.job)
 	if err := fill(&j, set, p); err != nil {
 		return nil, err

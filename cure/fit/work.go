@@ -3,10 +3,12 @@ package fit
 import (
 	"math"
 
+	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/regress"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // work is one fit at work: the question, then what has been found.
@@ -22,6 +24,16 @@ type work struct {
 	bootLow  []float64
 	bootHigh []float64
 	left     []unknown // what the criterion has left out
+	runs     int       // of the model so far
+}
+
+// another counts further runs of the model. Errors: fault.Limit where the question allows no more.
+func (w *work) another(runs int) error {
+	if w.runs += runs; w.question.Runs == 0 || w.runs <= w.question.Runs {
+		return nil
+	}
+	return fault.New(fault.Limit, "", words.Told("the fit needs more than {runs} runs of the model", "runs", w.question.Runs),
+		words.Told("Ask for less at once: fewer numbers, coupons or resamplings."))
 }
 
 // estimate is the numbers told, in the order of the unknowns and in the search's scale.

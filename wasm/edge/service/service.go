@@ -33,11 +33,12 @@ type Limits struct {
 	Rows     int // of a table
 
 	Resamplings int // of a fit
+	Runs        int // of the model for a fit
 }
 
 // Usual are limits under which every worked example is answered, and which hold a request to some seconds.
 func Usual() Limits {
-	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Search: 2_000_000, Rows: 200, Resamplings: 200}
+	return Limits{Body: 256 << 10, Depth: 32, Cells: 64, Budget: 100_000, Settings: 600, Search: 2_000_000, Rows: 200, Resamplings: 200, Runs: 1000}
 }
 
 // orUsual fills in what is left open.
@@ -45,7 +46,7 @@ func (l Limits) orUsual() Limits {
 	usual := Usual()
 	for _, f := range []struct{ own, usual *int }{{&l.Body, &usual.Body}, {&l.Depth, &usual.Depth}, {&l.Cells, &usual.Cells},
 		{&l.Budget, &usual.Budget}, {&l.Settings, &usual.Settings}, {&l.Search, &usual.Search}, {&l.Rows, &usual.Rows},
-		{&l.Resamplings, &usual.Resamplings}} {
+		{&l.Resamplings, &usual.Resamplings}, {&l.Runs, &usual.Runs}} {
 		if *f.own <= 0 {
 			*f.own = *f.usual
 		}
@@ -88,7 +89,7 @@ func (l Limits) answering(language Language) func([]byte) []byte {
 	if err != nil { // the file is part of the program
 		return func([]byte) []byte { return nil }
 	}
-	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings, Search: l.Search, Resamplings: l.Resamplings})...)
+	return api.Offer(w, api.Within(api.Budget{Cells: l.Cells, Steps: l.Budget, Settings: l.Settings, Search: l.Search, Resamplings: l.Resamplings, Runs: l.Runs})...)
 }
 
 // speak chooses the language by the header Accept-Language, by the plain order of the tags there.
