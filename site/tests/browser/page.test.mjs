@@ -68,14 +68,16 @@ test('a bad input is refused at its field and in the list; the last good answer 
     ['thick', /number/], // no number at all
   ]) {
     await screen.type(coat, bad);
-    await screen.until(async () => assert.match(await screen.text(complaint(coat)), words), 20);
-    assert.ok(await screen.visible(complaint(coat)), 'the complaint at the field is to be seen');
-    assert.ok(await screen.visible(summary), 'the list of complaints is to be seen');
-    assert.equal(await view.page.$$eval(`${summary} li`, (all) => all.length), 1);
-    assert.equal(await view.page.$eval(control(coat), (e) => e.getAttribute('aria-invalid')), 'true');
+    await screen.until(async () => {
+      assert.match(await screen.text(complaint(coat)), words);
+      assert.ok(await screen.visible(complaint(coat)), 'the complaint at the field is to be seen');
+      assert.ok(await screen.visible(summary), 'the list of complaints is to be seen');
+      assert.equal(await view.page.$$eval(`${summary} li`, (all) => all.length), 1);
+      assert.equal(await view.page.$eval(control(coat), (e) => e.getAttribute('aria-invalid')), 'true');
+      assert.ok(await screen.old(), 'the answers are marked as old');
+    });
     assert.equal(await screen.value(coat), bad, 'what was typed stays to be corrected');
     assert.deepEqual(await screen.answers(), good);
-    assert.ok(await screen.old(), 'the answers are marked as old');
   }
   // The command refuses the same number, naming the same field.
   const job = demo();
@@ -84,18 +86,20 @@ test('a bad input is refused at its field and in the list; the last good answer 
 
   await screen.type(coat, typed);
   await settlesOn(good);
-  assert.equal(await screen.visible(complaint(coat)), false, 'the complaint is gone once it is put right');
-  assert.equal(await screen.visible(summary), false);
+  await screen.until(async () => {
+    assert.equal(await screen.visible(complaint(coat)), false, 'the complaint is gone once it is put right');
+    assert.equal(await screen.visible(summary), false);
+  });
 });
 
 test('a click on a complaint leads to its field', async () => {
   const typed = await screen.value(coat);
   await screen.type(coat, '');
-  await screen.until(async () => assert.ok(await screen.visible(`${summary} a`)), 20);
+  await screen.until(async () => assert.ok(await screen.visible(`${summary} a`)));
   await view.page.click(`${summary} a`);
-  await screen.until(async () => assert.equal(await view.page.evaluate(() => `#${document.activeElement.id}`), control(coat)), 20);
+  await screen.until(async () => assert.equal(await view.page.evaluate(() => `#${document.activeElement.id}`), control(coat)));
   await screen.type(coat, typed);
-  await screen.until(async () => assert.equal(await screen.visible(summary), false), 20);
+  await screen.until(async () => assert.equal(await screen.visible(summary), false));
 });
 
 test('a file with bad values is opened to be mended, and the former job is one click away', async () => {
@@ -109,12 +113,12 @@ test('a file with bad values is opened to be mended, and the former job is one c
   await screen.until(async () => {
     assert.match(await screen.text(complaint(coat)), /between/, 'told though another field cannot be read');
     assert.match(await screen.text(complaint(solids)), /number/);
-  }, 20);
+  });
   assert.equal(await screen.value(coat), '5000');
   assert.equal(await screen.value(solids), 'half', 'what the file holds stays to be corrected');
   assert.match(await screen.text('#job-message'), /Left out.*colour/);
+  await screen.until(async () => assert.ok(await screen.old()));
   assert.deepEqual(await screen.answers(), former);
-  assert.ok(await screen.old());
 
   // Mended it computes like any other job.
   await screen.type(coat, '170');
@@ -136,7 +140,7 @@ test('what is no job, or one of a later version, changes nothing', async () => {
     [JSON.stringify({ ...demo(), version: 99 }), /newer version.*99/],
   ]) {
     await screen.openJob(text);
-    await screen.until(async () => assert.match(await screen.text('#job-message'), words), 20);
+    await screen.until(async () => assert.match(await screen.text('#job-message'), words));
   }
   assert.deepEqual(await screen.saveJob(), before);
 });
@@ -158,14 +162,14 @@ test('a page left with a bad job shows it again, with the last good answers mark
     ['thick', /number/],
   ]) {
     await screen.type(coat, bad);
-    await screen.until(async () => assert.match(await screen.text(complaint(coat)), words), 20);
+    await screen.until(async () => assert.match(await screen.text(complaint(coat)), words));
     await view.page.reload({ waitUntil: 'load' });
     await screen.until(async () => {
       assert.deepEqual(await screen.answers(), good);
       assert.ok(await screen.old());
     });
     assert.equal(await screen.value(coat), bad);
-    assert.match(await screen.text(complaint(coat)), words);
+    await screen.until(async () => assert.match(await screen.text(complaint(coat)), words));
   }
   await screen.type(coat, typed);
   await settlesOn(good);
@@ -183,9 +187,8 @@ test('nothing scrolls sideways on a telephone', async () => {
   for (const width of [390, 360]) {
     await view.page.setViewport(telephone(width)); // may load the page anew
     for (const kind of routes) {
-      const tab = await view.page.waitForSelector(`#tab-${kind}`);
-      await view.page.evaluate((e) => e.click(), tab);
-      await new Promise((resolve) => setTimeout(resolve, 300)); // pictures are drawn anew
+      await screen.press(`#tab-${kind}`);
+      await screen.still(); // pictures are drawn anew
       const wide = await view.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       assert.ok(wide <= 0, `${wide} px too wide at ${width} px, ${kind}`);
     }
