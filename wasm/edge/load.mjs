@@ -6,6 +6,10 @@ import { load, memory, processor } from './measure.mjs';
 import { command } from './pairs.mjs';
 import { native, workerd } from './start.mjs';
 
+/** SHARE=0.1 sends a tenth of the requests, on a machine that is busy. */
+const share = Number(process.env.SHARE ?? 1);
+const many = (count, least = 1) => Math.max(least, Math.round(count * share));
+
 const demo = (which) => `{"job":${command(['demo', '--which', which]).stdout}}`;
 const health = { path: '/v1/health' };
 const check = { path: '/v1/check', body: demo('sleeves') };
@@ -26,11 +30,11 @@ const ms = (x) => x.toFixed(1);
 async function costs(service) {
   console.log(`\n${service.name}, one request after the other      median, ms   processor, ms a request`);
   for (const [name, question, count] of [
-    ['health: an instance and no work', health, 40],
-    ['check of a job', check, 40],
-    ...['sleeves', 'shop', 'line', 'faster'].map((which) => [`predict, ${which}`, { path: '/v1/predict', body: demo(which) }, 20]),
+    ['health: no work', health, many(20, 4)],
+    ['check of a job', check, many(20, 4)],
+    ...['sleeves', 'shop', 'line', 'faster'].map((which) => [`predict, ${which}`, { path: '/v1/predict', body: demo(which) }, many(8, 2)]),
   ]) {
-    await load(service.base, question, 1, 3); // warm
+    await load(service.base, question, 1, 1); // warm
     const before = processor(service.pid);
     const r = await load(service.base, question, 1, count);
     must(r.errors.length === 0, `${name}: ${r.errors[0]}`);
@@ -43,7 +47,7 @@ async function throughput(service, connections, counts) {
   console.log(`\n${service.name.padEnd(18)}${cells(['connections', 'a second', 'median, ms', '99th, ms', 'errors'], widths)}`);
   for (const [name, question, count] of counts)
     for (const c of connections) {
-      const r = await load(service.base, question, c, count);
+      const r = await load(service.base, question, c, many(count, c));
       must(r.errors.length === 0, `${name}, ${c} connections: ${r.errors[0]}`);
       console.log(`  ${name.padEnd(16)}${cells([c, ms(r.perSecond), ms(r.median), ms(r.late), r.errors.length], widths)}`);
     }
@@ -100,31 +104,31 @@ async function killed(start, service) {
 }
 
 console.log(`load of the machine before: ${loadavg().map(ms).join(' ')}`);
-for (const [start, connections, counts, many] of [
+for (const [start, connections, counts, lasting] of [
   [
     native,
     [1, 8, 64],
     [
-      ['check', check, 2000],
-      ['predict', predict, 192],
+      ['check', check, 1000],
+      ['predict', predict, 128],
     ],
-    10_000,
+    10 * many(1000),
   ],
   [
     workerd,
     [1, 4],
     [
-      ['check', check, 100],
-      ['predict', predict, 40],
+      ['check', check, 60],
+      ['predict', predict, 24],
     ],
-    1000,
+    10 * many(50),
   ],
 ]) {
   let service = await start();
   try {
     await costs(service);
     await throughput(service, connections, counts);
-    await flat(service, check, many);
+    await flat(service, check, lasting);
     await brokenOff(service);
     service = await killed(start, service);
   } finally {

@@ -34,6 +34,7 @@ async function ready(base, child) {
 /** Whatever was started and not ended ends with this process. */
 const running = new Set();
 process.once('exit', () => running.forEach((child) => signal(child, 'SIGKILL')));
+for (const name of ['SIGINT', 'SIGTERM']) process.once(name, () => process.exit(1));
 
 /** Signals a process and all that it has started. */
 function signal(child, name) {
