@@ -7,14 +7,13 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { clean } from './axe.mjs';
-import { openPage } from './browser.mjs';
+import { longest, openPage } from './browser.mjs';
 import { answer, demo, fit, serve } from './command.mjs';
 import { Screen } from './screen.mjs';
 
 const data = (name) => new URL(`../../../testdata/${name}`, import.meta.url);
 const ugly = (name) => readFile(data(`trials/${name}`), 'utf8');
 const field = '[data-trial="text"]';
-const patience = 120;
 
 let server, view, screen;
 
@@ -32,12 +31,13 @@ after(async () => {
   await server?.stop();
 });
 
-const press = (selector) => view.page.$eval(selector, (e) => e.click());
+const press = (selector) => screen.press(selector);
 const words = (selector) => view.page.$eval(selector, (e) => e.textContent.trim().replace(/\s+/g, ' '));
 const kind = (which) => press(`input[name="trial-kind"][value="${which}"]`);
 
 /** Puts a text into the field as a paste does. */
 async function put(text) {
+  await view.page.waitForSelector(field);
   await view.page.$eval(
     field,
     (e, t) => {
@@ -60,7 +60,7 @@ async function fitted() {
     assert.equal(await view.page.$('[data-fitting]'), null, 'still fitting');
     assert.ok(await view.page.$('[data-trial="answer"]'), 'no answer');
     assert.equal(await view.page.$('[data-trial="old"]'), null, 'old');
-  }, patience);
+  }, longest);
 }
 
 /** The table of numbers as it stands, a row each. */
@@ -102,17 +102,19 @@ test('a table that cannot be read is refused with its line, which a button shows
   await put(await ugly('13-text-cell.csv'));
   await screen.until(async () => assert.match(await words('[data-trial="error"]'), /Line 4.*overload/));
   await press('[data-trial="error"] button');
-  const selected = await view.page.$eval(field, (e) => e.value.slice(e.selectionStart, e.selectionEnd));
-  assert.equal(selected, '10,overload');
+  await screen.until(async () => {
+    const selected = await view.page.$eval(field, (e) => e.value.slice(e.selectionStart, e.selectionEnd));
+    assert.equal(selected, '10,overload');
+  });
 });
 
 test('ten megabytes are refused in words, and the page goes on', async () => {
   const file = join(view.downloads, 'large.txt');
   await writeFile(file, '0,24.5\n'.repeat(1.5e6));
-  const picker = await view.page.$('.trial input[type=file]');
+  const picker = await view.page.waitForSelector('.trial input[type=file]');
   const begun = Date.now();
   await picker.uploadFile(file);
-  await screen.until(async () => assert.match(await words('[data-trial="error"]'), /10\.5 MB.*at most 1\.0 MB/), 5);
+  await screen.until(async () => assert.match(await words('[data-trial="error"]'), /10\.5 MB.*at most 1\.0 MB/));
   console.log(`  told after ${Date.now() - begun} ms`);
 });
 
@@ -135,7 +137,7 @@ test('a file that is dropped is read, in the encoding it has', async () => {
 for (const which of ['weight', 'recorder', 'cure', 'sorption']) {
   test(`the invented example of ${which} is fitted as the command fits it`, async () => {
     await example(which);
-    assert.match(await words('.trial .invented'), /Invented/);
+    await screen.until(async () => assert.match(await words('.trial .invented'), /Invented/));
     await fitted();
     const told = fit(demo(), which, data(`invented-trials/${which}.csv`).pathname, which === 'weight' ? ['--area', '200'] : []).fit;
     assert.ok((await words('[data-trial="answer"]')).includes(told.text));
@@ -156,8 +158,10 @@ test('points and curve are saved as a table', async () => {
   await press('.trial figure [data-save=csv]');
   const text = await screen.until(async () => {
     assert.ok((await readdir(view.downloads)).includes('fit-sorption.csv'));
-    return readFile(join(view.downloads, 'fit-sorption.csv'), 'utf8');
-  }, 10);
+    const found = await readFile(join(view.downloads, 'fit-sorption.csv'), 'utf8');
+    assert.ok(found.endsWith('\n'), 'still being written');
+    return found;
+  });
   assert.match(text, /^\ufeffwhat,series,line,relative humidity,water content \[kg\/kg\],/);
   assert.ok(text.split('\n').filter((l) => l.startsWith('curve,')).length > 20);
 });
@@ -165,12 +169,10 @@ test('points and curve are saved as a table', async () => {
 test('what is wrong with a number of the question stands at its field', async () => {
   await example('weight');
   const area = 'input[name="area_m2"]';
-  await view.page.click(area, { count: 3 });
-  await view.page.keyboard.type('a lot');
+  await screen.fill(area, 'a lot');
   await screen.until(async () => assert.equal(await view.page.$eval(area, (e) => e.getAttribute('aria-invalid')), 'true'));
-  assert.equal(await view.page.$eval('[data-trial="fit"]', (e) => e.disabled), true);
-  await view.page.click(area, { count: 3 });
-  await view.page.keyboard.press('Backspace');
+  await screen.until(async () => assert.equal(await view.page.$eval('[data-trial="fit"]', (e) => e.disabled), true));
+  await screen.fill(area, '');
   await press('[data-trial="fit"]'); // the core wants the area, and says so
   await screen.until(async () => assert.match(await words('[data-trial="question"]'), /State the coated area/));
 });
@@ -190,10 +192,12 @@ test('a fit can be stopped, and typing meanwhile is answered', async () => {
   await screen.until(async () => assert.equal(await screen.text('article .sentence'), wanted));
   console.log(`  answered ${(await view.page.$('[data-fitting]')) ? 'while it was fitting' : 'after the fit'}`);
   await screen.type('film.wet_coat_kg_per_m2', '155');
-  if (await view.page.$('[data-fitting]')) {
-    await press('[data-fitting] button');
-    await screen.until(async () => assert.match(await words('.trial .again'), /Stopped/));
-  }
+  // Unless it has ended by itself meanwhile.
+  const stopped = await view.page.$$eval('[data-fitting] button', ([button]) => {
+    button?.click();
+    return button !== undefined;
+  });
+  if (stopped) await screen.until(async () => assert.match(await words('.trial .again'), /Stopped/));
   await press('[data-trial="example"]');
 });
 
@@ -201,7 +205,11 @@ test('an adopted fit changes the answers and is shown where they rest on it; dro
   const job = demo();
   await screen.paste(JSON.stringify(job));
   await screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
-  const [before] = await screen.answers();
+  const before = await screen.until(async () => {
+    const [now] = await screen.answers();
+    assert.equal(now.sentence, answer(job).routes[0].answer.text);
+    return now;
+  });
   await kind('sorption');
   await example('weight');
   await fitted();
@@ -221,12 +229,14 @@ test('an adopted fit changes the answers and is shown where they rest on it; dro
     assert.equal(now.sentence, result.routes[0].answer.text);
     assert.notEqual(now.sentence, before.sentence);
   });
-  for (const rest of result.rests) assert.ok((await words('.rests')).includes(rest.text), rest.text);
+  await screen.until(async () => {
+    for (const rest of result.rests) assert.ok((await words('.rests')).includes(rest.text), rest.text);
+  });
   await press('#sec-workshop button');
   await screen.until(async () => assert.match(await words('section[aria-labelledby="sec-workshop"] summary'), /from a trial: Multiplier/));
   await press('section[aria-labelledby="sec-workshop"] summary');
   const mark = `#in-${result.rests.find((r) => r.path.startsWith('workshop')).path.replace(/[^\w]+/g, '-')}-rest`;
-  await screen.until(async () => assert.match(await screen.text(mark), /Card in May/), 20);
+  await screen.until(async () => assert.match(await screen.text(mark), /Card in May/));
   assert.equal(await view.page.$('[data-trial="old"]'), null, 'the fit adopted is not old');
 
   await press('[data-trial="fits"] button');
@@ -244,7 +254,9 @@ test('all of it by keyboard', async () => {
   await page.waitForSelector('.trial');
   await page.$eval('.trial', (e) => e.scrollIntoView());
   await page.waitForSelector('input[name="trial-kind"]');
+  await screen.still();
   const tab = async (until) => {
+    await page.waitForSelector(until);
     for (let n = 0; n < 60; n++) {
       if (await page.evaluate((s) => document.activeElement?.matches(s) ?? false, until)) return;
       await page.keyboard.press('Tab');
@@ -259,7 +271,7 @@ test('all of it by keyboard', async () => {
   await page.waitForSelector('[data-trial="fit"]');
   await tab('[data-trial="fit"]');
   await page.keyboard.press('Enter');
-  await page.waitForSelector('[data-trial="adopt"]', { timeout: patience * 1000 });
+  await page.waitForSelector('[data-trial="adopt"]', { timeout: longest * 1000 });
   await tab('[data-trial="adopt"]');
   await page.keyboard.press('Enter');
   await page.waitForSelector('[data-trial="fits"]');
@@ -295,6 +307,7 @@ test('nothing scrolls sideways on a telephone', async () => {
   for (const which of ['recorder', 'sorption', 'weight']) {
     await example(which);
     await fitted();
+    await screen.still();
     const wide = await view.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     assert.ok(wide <= 0, `${which}: ${wide} px too wide`);
   }
