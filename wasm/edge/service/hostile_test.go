@@ -168,6 +168,12 @@ func TestStepsAreShared(t *testing.T) {
 	if said := text(t, r); r.StatusCode != 413 || !strings.Contains(said, "more than 2500 steps") {
 		t.Errorf("status %d: %.300s", r.StatusCode, said)
 	}
+	trials := encode(map[string]any{"job": json.RawMessage(demo(t)), "trials": map[string]any{"study": map[string]any{"route": "tunnel"},
+		"trials": []any{[]any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}, []any{}}}})
+	r = asked(t, few, "POST", "/v1/trials", trials)
+	if said := text(t, r); r.StatusCode != 413 || !strings.Contains(said, "more than 2500 steps") {
+		t.Errorf("status %d: %.300s", r.StatusCode, said)
+	}
 	body := []byte("film.wet_coat_kg_per_m2\n0.1\n0.12\n")
 	r = asked(t, few, "POST", "/v1/table?base=line", body, "Content-Type", "text/csv")
 	if said := text(t, r); r.StatusCode != 200 || strings.Count(said, "the budget of 1250 steps for all runs of the job is spent") != 2 {
