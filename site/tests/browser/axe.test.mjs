@@ -33,21 +33,17 @@ async function settle() {
     await figure.evaluate((e) => e.scrollIntoView());
     await figure.waitForSelector('svg.plot');
   }
+  await screen.still();
 }
 
 const flawless = () => clean(view.page);
 
 /** Opens every section, every fold and every help text of the form and the detail. */
 async function unfold() {
-  await view.page.evaluate(async () => {
-    const rest = () => new Promise((resolve) => setTimeout(resolve, 50));
-    for (const button of document.querySelectorAll('form h3 button[aria-expanded=false]')) button.click();
-    await rest();
-    for (const fold of document.querySelectorAll('details')) fold.open = true;
-    await rest();
-    for (const ask of document.querySelectorAll('form .ask[aria-expanded=false]')) ask.click();
-    await rest();
-  });
+  for (const shut of ['form h3 button[aria-expanded=false]', 'details:not([open]) > summary', 'form .ask[aria-expanded=false]']) {
+    await view.page.$$eval(shut, (all) => all.forEach((e) => e.click()));
+    await screen.still();
+  }
 }
 
 for (const theme of ['light', 'dark']) {
@@ -59,7 +55,7 @@ for (const theme of ['light', 'dark']) {
 
   test(`the detail of every route, ${theme}`, async () => {
     for (const kind of routes) {
-      await view.page.evaluate((k) => document.getElementById(`tab-${k}`).click(), kind);
+      await screen.press(`#tab-${kind}`);
       await settle();
       await flawless();
     }
@@ -68,7 +64,7 @@ for (const theme of ['light', 'dark']) {
   test(`a bad input and old answers, ${theme}`, async () => {
     const typed = await screen.value(coat);
     await screen.type(coat, '5');
-    await screen.until(async () => assert.ok(await screen.visible(complaint(coat))), 20);
+    await screen.until(async () => assert.ok(await screen.visible(complaint(coat))));
     await flawless();
     await screen.type(coat, typed);
     await settle();

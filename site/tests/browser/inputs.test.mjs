@@ -1,7 +1,7 @@
 // Inputs in the built page, in a real browser: units typed into fields, helpers to numbers that people lack, and what is told when
 // a field is wrong.
 //
-// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and CHROMIUM (the browser).
+// Run by `make browser-test`, which sets DRYWRIGHT (the command with the page in it) and the browser.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { clean } from './axe.mjs';
@@ -29,22 +29,20 @@ after(async () => {
   await server?.stop();
 });
 
-const fresh = () => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'), 60);
+const fresh = () => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
 const words = (selector) => view.page.$eval(selector, (e) => e.textContent.trim().replace(/\s+/g, ' '));
 
 /** Opens a section of the form, where it is closed. */
 async function open(section) {
   const selector = `#sec-${section} button`;
   await view.page.waitForSelector(selector);
-  if ((await view.page.$eval(selector, (e) => e.getAttribute('aria-expanded'))) !== 'true') await view.page.$eval(selector, (e) => e.click());
+  await view.page.$eval(selector, (e) => e.getAttribute('aria-expanded') === 'true' || e.click());
 }
 
 /** Types into a field and stays there. */
 async function typing(path, text) {
   await view.page.waitForSelector(control(path));
-  await view.page.click(control(path), { count: 3 });
-  await view.page.keyboard.press('Backspace');
-  await view.page.keyboard.type(text);
+  await screen.fill(control(path), text);
 }
 
 /** What the field says of a text in another unit. */
@@ -69,7 +67,7 @@ for (const [section, path, text, said, settled, si] of [
     await screen.until(async () => assert.equal(await view.page.$eval(control(path), (e) => e.getAttribute('aria-invalid')), null));
     await view.page.keyboard.press('Tab');
     await screen.until(async () => assert.equal(await screen.value(path), settled));
-    assert.equal(await meaning(path), '');
+    await screen.until(async () => assert.equal(await meaning(path), ''));
     const saved = await screen.saveJob();
     const value = path.split('.').reduce((node, name) => node[name], saved);
     assert.ok(Math.abs(value / si - 1) < 1e-6, `${value}, want ${si}`);
@@ -89,12 +87,12 @@ test('an answer to a foreign unit is the answer to the number it means', async (
   await screen.until(async () => {
     const [now] = await screen.answers();
     assert.equal(now.sentence, wanted.routes[0].answer.text);
-  }, 20);
+  });
 });
 
 test('the help at a field lists what may be typed', async () => {
   await open('film');
-  const button = await view.page.$(`.field:has(${control(coat)}) .ask`);
+  const button = await view.page.waitForSelector(`.field:has(${control(coat)}) .ask`);
   await button.click();
   await screen.until(async () => assert.match(await words(`${control(coat)}-help`), /Units understood.*g\/m².*oz\/yd²/));
   await button.click();
@@ -112,19 +110,21 @@ for (const [kind, text, said] of [
     await open('film');
     await screen.type(coat, '150');
     await fresh();
+    await screen.until(async () => assert.equal(await screen.old(), false));
     const [good] = await screen.answers();
-    assert.equal(await screen.old(), false);
     await screen.type(coat, text);
-    await screen.until(async () => assert.match(await words(complaint(coat)), said));
-    assert.match(await words(summary), /One input needs a look/);
-    assert.match(await words(summary), said);
-    assert.equal(await view.page.$eval(control(coat), (e) => e.getAttribute('aria-invalid')), 'true');
+    await screen.until(async () => {
+      assert.match(await words(complaint(coat)), said);
+      assert.match(await words(summary), /One input needs a look/);
+      assert.match(await words(summary), said);
+      assert.equal(await view.page.$eval(control(coat), (e) => e.getAttribute('aria-invalid')), 'true');
+    });
     await screen.until(async () => assert.equal(await screen.old(), true));
     const [kept] = await screen.answers();
     assert.deepEqual(kept, good);
     assert.equal(await screen.value(coat), text, 'what was typed stays');
     // The list leads to the field.
-    await view.page.$eval(`${summary} a`, (e) => e.click());
+    await screen.press(`${summary} a`);
     await screen.until(async () => assert.equal(await view.page.evaluate(() => document.activeElement.id), control(coat).slice(1)));
     await screen.type(coat, '150');
     await screen.until(async () => assert.equal(await view.page.$(summary), null));
@@ -145,8 +145,7 @@ test('two fields that contradict each other are told by the core', async () => {
 
 /** Opens the helper of a field and chooses one of its kinds. */
 async function lack(path, kind) {
-  await view.page.waitForSelector(`[data-lack="${path}"]`);
-  await view.page.$eval(`[data-lack="${path}"]`, (e) => e.click());
+  await screen.press(`[data-lack="${path}"]`);
   await view.page.waitForSelector('[data-helper]');
   if (await view.page.$('[data-helper-choice]')) await view.page.select('[data-helper-choice]', kind);
   await view.page.waitForSelector(`[data-helper="${kind}"]`);
@@ -154,33 +153,34 @@ async function lack(path, kind) {
 
 async function fill(name, text) {
   const field = `[data-helper] input[name="${name}"]`;
-  await view.page.click(field, { count: 3 });
-  await view.page.keyboard.press('Backspace');
-  await view.page.keyboard.type(text);
+  await view.page.waitForSelector(field);
+  await screen.fill(field, text);
 }
 
-const result = (wanted) => screen.until(async () => assert.match(await words('[data-helper] .result'), wanted), 20);
-const use = () => view.page.$eval('[data-helper-use]', (e) => e.click());
+const result = (wanted) => screen.until(async () => assert.match(await words('[data-helper] .result'), wanted));
+const use = () => screen.press('[data-helper-use]');
 
 test('a coat weight from a wet-film comb, with the solids of the job', async () => {
   await open('film');
   await lack(coat, 'comb');
-  assert.match(await words('[data-helper] .row:nth-of-type(2)'), /from the job/);
+  await screen.until(async () => assert.match(await words('[data-helper] .row:nth-of-type(2)'), /from the job/));
   await fill('wet_thickness_m', '6 mil');
   await result(/15\d(\.\d+)? g\/m²/);
-  assert.match(await words('[data-helper] dl'), /ρ = 1 \/.*t = 152\.4 µm.*ISO 2808/);
+  await screen.until(async () => assert.match(await words('[data-helper] dl'), /ρ = 1 \/.*t = 152\.4 µm.*ISO 2808/));
   await use();
-  assert.equal(await view.page.$('[data-helper]'), null);
-  assert.equal(await view.page.evaluate(() => document.activeElement.id), control(coat).slice(1));
-  assert.match(await screen.value(coat), /^15\d(\.\d+)?$/);
+  await screen.until(async () => assert.equal(await view.page.$('[data-helper]'), null));
+  await screen.until(async () => {
+    assert.equal(await view.page.evaluate(() => document.activeElement.id), control(coat).slice(1));
+    assert.match(await screen.value(coat), /^15\d(\.\d+)?$/);
+  });
   await fresh();
 });
 
 test('what was typed into a helper is remembered', async () => {
   await lack(coat, 'comb');
-  assert.equal(await view.page.$eval('[data-helper] input[name="wet_thickness_m"]', (e) => e.value), '6 mil');
+  await screen.until(async () => assert.equal(await view.page.$eval('[data-helper] input[name="wet_thickness_m"]', (e) => e.value), '6 mil'));
   await view.page.keyboard.press('Escape');
-  assert.equal(await view.page.$('[data-helper]'), null);
+  await screen.until(async () => assert.equal(await view.page.$('[data-helper]'), null));
   await screen.type(coat, '150');
 });
 
@@ -189,27 +189,26 @@ test('solids from a dried sample; what cannot be is told at its number', async (
   await fill('dish_kg', '2,1012');
   await fill('wet_kg', '3,1254 g');
   await fill('dry_kg', '1.9');
-  await screen.until(async () => assert.match(await words('[data-helper] .complaint'), /lighter than the dish/), 20);
-  assert.equal(await view.page.$eval('[data-helper-use]', (e) => e.disabled), true);
+  await screen.until(async () => assert.match(await words('[data-helper] .complaint'), /lighter than the dish/));
+  await screen.until(async () => assert.equal(await view.page.$eval('[data-helper-use]', (e) => e.disabled), true));
   await fill('dry_kg', '2.6133');
   await result(/50 %/);
   await use();
-  assert.equal(await screen.value(solids), '50');
+  await screen.until(async () => assert.equal(await screen.value(solids), '50'));
 });
 
 test('humidity from a wet bulb, air speed from a fan, a wall from its weight', async () => {
   await open('workshop');
   const rh = 'workshop.air[0].humidity.relative_humidity';
   const entry = `fieldset${control('workshop.air')} li:first-child h4 button`;
-  await view.page.waitForSelector(entry);
-  await view.page.$eval(entry, (e) => e.click());
+  await screen.press(entry);
   await view.page.waitForSelector(control(rh));
   await lack(rh, 'wet_bulb');
   await fill('temperature_K', '40');
   await fill('wet_bulb_K', '20');
   await result(/14(\.\d+)? %/); // ASHRAE Handbook Fundamentals, chapter 1: 14 % at 40 °C and a wet bulb of 20 °C (from memory)
   await fill('wet_bulb_K', '45');
-  await screen.until(async () => assert.match(await words('[data-helper] .complaint'), /warmer than the air/), 20);
+  await screen.until(async () => assert.match(await words('[data-helper] .complaint'), /warmer than the air/));
   await view.page.keyboard.press('Escape');
   await open('part');
   await lack(thickness, 'weighed_part');
@@ -233,9 +232,8 @@ for (const theme of ['light', 'dark']) {
     await result(/168 g\/m²/);
     await typing(solids, '1/2');
     await clean(view.page); // an answer, and a note of a unit
-    await view.page.click('[data-helper] input');
     await screen.type(solids, '50');
-    await view.page.$eval(`[data-lack="${coat}"]`, (e) => e.click());
+    await screen.press(`[data-lack="${coat}"]`);
   });
 }
 
@@ -246,6 +244,7 @@ test('nothing scrolls sideways on a telephone', async () => {
   await lack(coat, 'comb');
   await fill('wet_thickness_m', '150');
   await result(/g\/m²/);
+  await screen.still();
   const wide = await view.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   assert.ok(wide <= 0, `${wide} px too wide`);
   await clean(view.page);

@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
-import { openPage } from './browser.mjs';
+import { longest, openPage } from './browser.mjs';
 import { demo, expected, limit } from './command.mjs';
 import { Screen } from './screen.mjs';
 
@@ -44,18 +44,18 @@ test('keeps, saves and opens jobs', async () => {
 });
 
 test('draws, and plans with a crew of workers', async () => {
+  await view.page.waitForSelector('.screen figure');
   await view.page.$eval('.screen figure', (e) => e.scrollIntoView());
   await view.page.waitForSelector('.screen figure svg.plot');
-  await view.page.waitForSelector('.plan');
   const told = limit(demo(), 'room', 'spray_later');
-  await view.page.$eval('input[name="plan-route"][value="room"]', (e) => e.click());
-  await view.page.$eval('[data-question="late"]', (e) => e.click());
-  await screen.until(async () => assert.ok((await screen.text('.plan .answer')).includes(told.text)), 240);
+  await screen.press('input[name="plan-route"][value="room"]');
+  await screen.press('[data-question="late"]');
+  await screen.until(async () => assert.ok((await screen.text('.plan .answer')).includes(told.text)), longest);
 });
 
 test('says where it is, and of whose parts it is made', async () => {
-  assert.match(await screen.text('#offline-state'), /one file/);
-  await view.page.evaluate(() => document.querySelector('section[aria-labelledby=about] details summary').click());
+  await screen.until(async () => assert.match(await screen.text('#offline-state'), /one file/));
+  await screen.press('section[aria-labelledby=about] details summary');
   const parts = await screen.until(async () => {
     const list = await view.page.$$eval('#parts summary', (all) => all.map((e) => e.textContent));
     assert.ok(list.length > 0);
