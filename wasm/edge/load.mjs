@@ -57,7 +57,10 @@ async function throughput(service, connections, counts) {
 async function flat(service, question, count) {
   const sizes = [];
   for (let part = 0; part <= 10; part++) {
-    if (part > 0) must((await load(service.base, question, 4, count / 10)).errors.length === 0, 'a request failed');
+    if (part > 0) {
+      const { errors } = await load(service.base, question, 4, count / 10);
+      must(errors.length === 0, `of ${count / 10} requests ${errors.length} failed: ${errors[0]}`);
+    }
     sizes.push(Math.round(memory(service.pid)));
   }
   console.log(`\n${service.name}: memory over ${count} requests to ${question.path}, MB: ${sizes.join(' ')}`);
