@@ -100,14 +100,17 @@ func state(T, p, y float64, real bool) State {
 }
 
 func check(T, p float64) error {
-	if f := within(T, LowTemperature, HighTemperature, "K", words.Told("Give an air temperature from 0 to 250 degC.")); f != nil {
+	if f := within(T, LowTemperature, HighTemperature, "K", words.Told("Give an air temperature from {low} to {high}.", "low", kelvins(LowTemperature), "high", kelvins(HighTemperature))); f != nil {
 		return f
 	}
-	if f := within(p, LowPressure, HighPressure, "Pa", words.Told("Give an air pressure from 60 to 110 kPa.")); f != nil {
+	if f := within(p, LowPressure, HighPressure, "Pa", words.Told("Give an air pressure from {low} to {high}.", "low", pascals(LowPressure), "high", pascals(HighPressure))); f != nil {
 		return f
 	}
 	return nil
 }
+
+func kelvins(t float64) words.Amount { return words.Amount{Value: t, Unit: "K"} }
+func pascals(p float64) words.Amount { return words.Amount{Value: p, Unit: "Pa"} }
 
 // within complains of a value outside [low, high] or not a number.
 func within(v, low, high float64, unit, advice string) *fault.Fault {

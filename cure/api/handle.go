@@ -99,7 +99,7 @@ func (q Request) refusal(err error) Response {
 
 // told is a fault in words.
 func (q Request) told(f *fault.Fault) Fault {
-	t := Fault{Fault: *f, Text: f.Sentence()}
+	t := Fault{Fault: *f, Text: q.say.Sentence(f)}
 	q.say.Tell(&t)
 	return t
 }

@@ -42,21 +42,34 @@ type Fault struct {
 // Error renders the fault as one line, in English and SI.
 func (f *Fault) Error() string { return words.English(f.Sentence()) }
 
-// Sentence is the fault as one line, as a text on its way (see package words).
+// Sentence is the fault as one line that begins with its path, as a text on its way (see package words).
 func (f *Fault) Sentence() string {
+	if f.Path == "" {
+		return f.Said()
+	}
+	return f.Path + ": " + f.Said()
+}
+
+// Said is the fault without its place: what was found and what to do. Numbers are amounts, told in the unit of their field.
+func (f *Fault) Said() string {
 	said := f.Got
 	switch f.Code {
 	case Range:
-		values := []any{"got", words.Figure(f.Got), "low", words.Figure(Number(f.Low)), "high", words.Figure(Number(f.High)), "unit", f.Unit}
-		said = words.Told("{got} is outside {low} to {high} {unit}", values...)
-		if f.Unit == "" {
-			said = words.Told("{got} is outside {low} to {high}", values...)
+		got, err := strconv.ParseFloat(f.Got, 64)
+		if err != nil {
+			break
+		}
+		amount := func(v float64) words.Amount { return words.Amount{Value: v, Of: f.Path, Unit: f.Unit} }
+		switch {
+		case got < f.Low:
+			said = words.Told("{got} is less than {low}", "got", amount(got), "low", amount(f.Low))
+		case got > f.High:
+			said = words.Told("{got} is more than {high}", "got", amount(got), "high", amount(f.High))
+		default: // no number, or one that is only rounded into the range
+			said = words.Told("{got} is outside {low} to {high}", "got", amount(got), "low", amount(f.Low), "high", amount(f.High))
 		}
 	case Missing:
 		said = words.Told("is missing")
-	}
-	if f.Path != "" {
-		said = f.Path + ": " + said
 	}
 	if f.Advice != "" {
 		said += ". " + f.Advice

@@ -92,7 +92,11 @@ func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperatureP
 	case 1:
 		path = under(path, names[0])
 	default:
-		v.conflict(path, words.Told("given at once: {names}", "names", strings.Join(names, ", ")), oneOfFive())
+		labels := make([]string, len(names))
+		for i, name := range names {
+			labels[i] = v.fields[generic(under(path, name))].Label
+		}
+		v.conflict(path, words.Told("given at once: {names}", "names", strings.Join(labels, ", ")), oneOfFive())
 		return air.State{}, false
 	}
 	if !v.sound(path, temperaturePath, "workshop.pressure_Pa") {
@@ -108,8 +112,8 @@ func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperatureP
 	}
 	const most = 1 // kg of vapour per kg of dry air
 	if w := s.HumidityRatio(); w > most*(1+1e-9) {
-		v.conflict(path, words.Told("this means a humidity ratio of {ratio} kg/kg",
-			"ratio", words.Figure(fault.Number(w))),
+		v.conflict(path, words.Told("this means a humidity ratio of {ratio}",
+			"ratio", v.computed(w, "static_oven.humidity.humidity_ratio_kg_per_kg")),
 			words.Told("Ovens with more steam than dry air are outside of this model; give less."))
 		return air.State{}, false
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
-	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/kinetics"
 	"github.com/drywright/drywright/cure/words"
 )
@@ -29,10 +28,10 @@ func (v *validator) checkHottest(j *Job) {
 	t, zone := hottest(j)
 	if t > hottestFilm {
 		v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.flux_W_per_m2", zone),
-			words.Told("the film could reach {hottest} K in this zone",
-				"hottest", words.Figure(fault.Number(t))),
-			words.Told("At most {most} K are accepted: less flux, a shorter zone or a faster line.",
-				"most", words.Figure(fault.Number(hottestFilm))))
+			words.Told("the film could reach {hottest} in this zone",
+				"hottest", degrees(t)),
+			words.Told("At most {most} is accepted: less flux, a shorter zone or a faster line.",
+				"most", degrees(hottestFilm)))
 		return
 	}
 	const at = "film.adhesive"
@@ -41,8 +40,8 @@ func (v *validator) checkHottest(j *Job) {
 		particles := boltzmann * t / (3 * math.Pi * air.WaterViscosity(t) * a.ParticleDiameter)
 		if particles >= a.CapillaryDiffusion {
 			v.conflict(at+".capillary_diffusivity_m2_per_s",
-				words.Told("{film} m²/s is not above the particles' own {particles} m²/s at {hottest} K",
-					"film", words.Figure(fault.Number(a.CapillaryDiffusion)), "particles", words.Figure(fault.Number(particles)), "hottest", words.Figure(fault.Number(t))),
+				words.Told("{film} is not above the particles' own {particles} at {hottest}",
+					"film", v.typed(a.CapillaryDiffusion, at+".capillary_diffusivity_m2_per_s"), "particles", v.computed(particles, at+".capillary_diffusivity_m2_per_s"), "hottest", degrees(t)),
 				words.Told("Water moves faster than the particles do: raise this diffusivity or the particle diameter."))
 		}
 	}
@@ -65,8 +64,8 @@ func (v *validator) checkSpeed(law kinetics.Law, t float64, c Crosslinking) {
 		rate float64
 	}{{first, k1}, {at + "autocatalysis.frequency_factor_per_s", k2}} {
 		if !(k.rate <= fastest) {
-			v.conflict(k.path, words.Told("a rate constant of {rate} per second at {hottest} K",
-				"rate", words.Figure(fault.Number(k.rate)), "hottest", words.Figure(fault.Number(t))),
+			v.conflict(k.path, words.Told("a rate constant of {rate} at {hottest}",
+				"rate", v.computed(k.rate, at+"frequency_factor_per_s"), "hottest", degrees(t)),
 				words.Told("The film would cure in an instant: check frequency factor, activation energy and schedule."))
 		}
 	}

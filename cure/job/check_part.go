@@ -15,7 +15,7 @@ func (v *validator) checkPart(j *Job) {
 	if t := j.Tunnel; t != nil && j.Part.Back != BackExposed && v.sound("part.back") {
 		for i := range min(len(t.Zones), v.blocks["tunnel.zones"].MaxItems) {
 			if r := t.Zones[i].Infrared; r != nil && r.BackFlux > 0 {
-				v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.back_flux_W_per_m2", i), words.Told("the back is {back}", "back", string(j.Part.Back)), words.Told("Radiators reach only a bare, open back: set this to 0, or the back to exposed."))
+				v.conflict(fmt.Sprintf("tunnel.zones[%d].infrared.back_flux_W_per_m2", i), words.Told("the back is {back}", "back", v.chosen(string(j.Part.Back), "part.back")), words.Told("Radiators reach only a bare, open back: set this to 0, or choose a back that is open to the air."))
 			}
 		}
 	}
@@ -44,18 +44,18 @@ func (v *validator) checkSpots(j *Job) {
 		}
 		here := j.Film.WetCoat * s.CoatFactor
 		if here < coat.Low || here > coat.High {
-			v.conflict(at+".coat_factor", words.Told("a wet coat of {coat} kg/m² there",
-				"coat", words.Figure(fault.Number(here))),
-				words.Told("A wet coat has {low} to {high} kg/m²: give another factor.",
-					"low", words.Figure(fault.Number(coat.Low)), "high", words.Figure(fault.Number(coat.High))))
+			v.conflict(at+".coat_factor", words.Told("a wet coat of {coat} there",
+				"coat", v.computed(here, coat.Path)),
+				words.Told("A wet coat has {low} to {high}: give another factor.",
+					"low", v.typed(coat.Low, coat.Path), "high", v.typed(coat.High, coat.Path)))
 			continue
 		}
 		a := &j.Film.Adhesive
 		layer := here * a.Solids / (a.PolymerDensity * a.Packing)
 		if v.sound("film.adhesive.solids_fraction", "film.adhesive.polymer_density_kg_per_m3",
 			"film.adhesive.packing_fraction", "targets.open_layer_m") && j.Targets.OpenLayer >= layer {
-			v.conflict(at+".coat_factor", words.Told("the whole packed film has {whole} m there, and {layer} m keep fibres out",
-				"whole", words.Figure(fault.Number(layer)), "layer", words.Figure(fault.Number(j.Targets.OpenLayer))), words.Told("Give a larger factor, or a thinner layer that keeps fibres out."))
+			v.conflict(at+".coat_factor", words.Told("the whole packed film has {whole} there, and {layer} keep fibres out",
+				"whole", v.computed(layer, "targets.open_layer_m"), "layer", v.typed(j.Targets.OpenLayer, "targets.open_layer_m")), words.Told("Give a larger factor, or a thinner layer that keeps fibres out."))
 		}
 	}
 }
@@ -64,16 +64,16 @@ func (v *validator) checkSpots(j *Job) {
 func (v *validator) checkTwoFaced(j *Job) {
 	if j.Part.Carrier != nil {
 		v.conflict("part.carrier", words.Told("a carrier touches the back, which is coated"),
-			words.Told("A part coated on both faces has no bare back: set the carrier to null."))
+			words.Told("A part coated on both faces has no bare back: leave the carrier out."))
 	}
 	if v.sound("part.orientation") && j.Part.Orientation != Vertical {
-		v.conflict("part.orientation", words.Told("{orientation} and coated on both faces", "orientation", string(j.Part.Orientation)),
-			words.Told("Both faces dry alike only when the part hangs upright: choose vertical, or another back."))
+		v.conflict("part.orientation", words.Told("{orientation} and coated on both faces", "orientation", v.chosen(string(j.Part.Orientation), "part.orientation")),
+			words.Told("Both faces dry alike only when the part hangs: choose upright, or another back."))
 	}
 	back := func(t Transfer, path string) {
 		if t.BackCoefficient != nil {
 			v.conflict(path+".back_coefficient_W_per_m2K", words.Told("the back is coated like the face"),
-				words.Told("Both faces share one law: set the coefficient at the back to null."))
+				words.Told("Both faces share one law: leave the coefficient at the back empty."))
 		}
 	}
 	back(j.Workshop.Transfer, "workshop.transfer")

@@ -11,7 +11,7 @@ import (
 func (v *validator) checkRoutes(j *Job) {
 	if j.Room == nil && j.StaticOven == nil && j.Tunnel == nil {
 		v.add(&fault.Fault{Code: fault.Missing, Path: "room",
-			Advice: words.Told("Give at least one route: room, static_oven or tunnel.")})
+			Advice: words.Told("Give at least one route: room, static oven or tunnel oven.")})
 	}
 	if r := j.Room; r != nil {
 		v.checkHorizon("room", r.Deadline, r.Horizon)
@@ -29,24 +29,24 @@ func (v *validator) checkRoutes(j *Job) {
 
 func (v *validator) checkHorizon(route string, deadline, horizon float64) {
 	if v.sound(route+".deadline_s", route+".horizon_s") && horizon <= deadline {
-		v.conflict(route+".horizon_s", words.Told("{horizon} s is not after the deadline of {deadline} s",
-			"horizon", words.Figure(fault.Number(horizon)), "deadline", words.Figure(fault.Number(deadline))), words.Told("Watch for longer than until the deadline."))
+		v.conflict(route+".horizon_s", words.Told("{horizon} is not after the deadline of {deadline}",
+			"horizon", lasting(horizon), "deadline", lasting(deadline)), words.Told("Watch for longer than until the deadline."))
 	}
 }
 
 // checkExit demands that the run goes on after the part has left the oven.
 func (v *validator) checkExit(route string, exit, horizon float64) {
 	if v.sound(route+".horizon_s") && horizon <= exit {
-		v.conflict(route+".horizon_s", words.Told("{horizon} s, but the part leaves the oven after {exit} s",
-			"horizon", words.Figure(fault.Number(horizon)), "exit", words.Figure(fault.Number(exit))), words.Told("Watch for longer than until the oven's exit."))
+		v.conflict(route+".horizon_s", words.Told("{horizon}, but the part leaves the oven after {exit}",
+			"horizon", lasting(horizon), "exit", lasting(exit)), words.Told("Watch for longer than until the oven's exit."))
 	}
 }
 
 // checkFlocked demands that the part is flocked before it goes into the oven.
 func (v *validator) checkFlocked(path string, entry float64, j *Job) {
 	if j.Pile != nil && v.sound(path, "pile.applied_after_s") && entry < j.Pile.AppliedAfter {
-		v.conflict(path, words.Told("{entry} s, but the part is flocked after {flocked} s",
-			"entry", words.Figure(fault.Number(entry)), "flocked", words.Figure(fault.Number(j.Pile.AppliedAfter))), words.Told("Flock before the oven: enter it later, or flock earlier."))
+		v.conflict(path, words.Told("{entry}, but the part is flocked after {flocked}",
+			"entry", lasting(entry), "flocked", lasting(j.Pile.AppliedAfter)), words.Told("Flock before the oven: enter it later, or flock earlier."))
 	}
 }
 
@@ -62,8 +62,8 @@ func (v *validator) checkStaticOven(o *StaticOven, j *Job) {
 	state, ok := v.checkMoist(o.Humidity, o.SetPoint, j, at+".humidity", at+".set_point_K")
 	if loading := o.Chamber.AirAtLoading; ok && loading != nil && v.sound(at+".chamber.air_at_loading_K") {
 		if dew := state.DewPoint(); *loading < dew {
-			v.conflict(at+".chamber.air_at_loading_K", words.Told("{loading} K is below the dew point of the oven's air, {dew} K",
-				"loading", words.Figure(fault.Number(*loading)), "dew", words.Figure(fault.Number(dew))), words.Told("Fog would fill the oven: load it warmer, or give drier air."))
+			v.conflict(at+".chamber.air_at_loading_K", words.Told("{loading} is below the dew point of the oven's air, {dew}",
+				"loading", degrees(*loading), "dew", degrees(dew)), words.Told("Fog would fill the oven: load it warmer, or give drier air."))
 		}
 	}
 }
@@ -73,20 +73,20 @@ func (v *validator) checkStaticOven(o *StaticOven, j *Job) {
 func (v *validator) checkLoading(o *StaticOven) {
 	const at = "static_oven"
 	if v.sound(at+".door_open_s", at+".dwell_s") && o.DoorOpen >= o.Dwell {
-		v.conflict(at+".door_open_s", words.Told("{open} s of the {dwell} s in the oven",
-			"open", words.Figure(fault.Number(o.DoorOpen)), "dwell", words.Figure(fault.Number(o.Dwell))), words.Told("The door is open for less than the time in the oven."))
+		v.conflict(at+".door_open_s", words.Told("{open} of the {dwell} in the oven",
+			"open", lasting(o.DoorOpen), "dwell", lasting(o.Dwell)), words.Told("The door is open for less than the time in the oven."))
 	}
 	if o.Batches < 2 || !v.sound(at+".batches", at+".batch_interval_s", at+".door_open_s", at+".dwell_s") {
 		return
 	}
 	switch {
 	case o.BatchInterval >= o.Dwell:
-		v.conflict(at+".batch_interval_s", words.Told("{interval} s between loads, but each stays only {dwell} s",
-			"interval", words.Figure(fault.Number(o.BatchInterval)), "dwell", words.Figure(fault.Number(o.Dwell))),
+		v.conflict(at+".batch_interval_s", words.Told("{interval} between loads, but each stays only {dwell}",
+			"interval", lasting(o.BatchInterval), "dwell", lasting(o.Dwell)),
 			words.Told("Loads that do not meet in the oven are computed as one: set the loads to 1, or give a shorter time between them."))
 	case o.BatchInterval <= o.DoorOpen:
-		v.conflict(at+".batch_interval_s", words.Told("{interval} s between loads, with the door open for {open} s",
-			"interval", words.Figure(fault.Number(o.BatchInterval)), "open", words.Figure(fault.Number(o.DoorOpen))),
+		v.conflict(at+".batch_interval_s", words.Told("{interval} between loads, with the door open for {open}",
+			"interval", lasting(o.BatchInterval), "open", lasting(o.DoorOpen)),
 			words.Told("The door shuts between loads: give a longer time between them, or load all at once as one load."))
 	}
 }
@@ -107,7 +107,7 @@ func (v *validator) checkZoneAir(t *Tunnel, i int) {
 		through = through || t.ExitLeak > 0
 	}
 	if !through {
-		v.conflict(at, words.Told("no air passes this zone"), words.Told("Its water could not leave: give exhaust or make-up, or set air to null."))
+		v.conflict(at, words.Told("no air passes this zone"), words.Told("Its water could not leave: give exhaust or make-up, or leave the air through the zone out."))
 	}
 }
 
@@ -128,13 +128,13 @@ func (v *validator) checkTunnel(t *Tunnel, j *Job) {
 				words.Told("Cooling zones come last: the part counts as cooling from the end of the last heated zone."))
 		}
 		if z.Kind == Cooling && z.Infrared != nil {
-			v.conflict(zone+".infrared", words.Told("a cooling zone with radiators"), words.Told("Set infrared to null, or call the zone heated."))
+			v.conflict(zone+".infrared", words.Told("a cooling zone with radiators"), words.Told("Leave infrared out, or call the zone heated."))
 		}
 		heated = heated || z.Kind == Heated
 		cooled = cooled || z.Kind == Cooling
 	}
 	if t.CarrierReturn != nil && j.Part.Carrier == nil {
-		v.conflict(at+".carrier_return_K", words.Told("the part has no carrier"), words.Told("Give the part a carrier, or set this to null."))
+		v.conflict(at+".carrier_return_K", words.Told("the part has no carrier"), words.Told("Give the part a carrier, or leave this empty."))
 	}
 	if v.sound("tunnel.zones") && !heated {
 		v.conflict("tunnel.zones", words.Told("no zone heats"), words.Told("Give at least one heated zone, or leave the tunnel out."))
@@ -148,7 +148,7 @@ func (v *validator) checkTunnel(t *Tunnel, j *Job) {
 func (v *validator) checkTargets(j *Job) {
 	if v.sound("targets.tack_conversion", "targets.full_conversion") && j.Targets.TackConversion > j.Targets.FullConversion {
 		v.conflict("targets.tack_conversion", words.Told("{tack} is above the full conversion {full}",
-			"tack", words.Figure(fault.Number(j.Targets.TackConversion)), "full", words.Figure(fault.Number(j.Targets.FullConversion))),
+			"tack", v.typed(j.Targets.TackConversion, "targets.tack_conversion"), "full", v.typed(j.Targets.FullConversion, "targets.full_conversion")),
 			words.Told("A film stops being tacky before it is fully cured."))
 	}
 }

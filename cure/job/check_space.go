@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 
-	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -38,12 +37,12 @@ func (v *validator) checkSchedule(points []AirPoint, path string, j *Job) {
 		}
 		switch {
 		case i == 0 && p.Time != 0:
-			v.conflict(at+".time_s", words.Told("the first state of the air is at {first} s",
-				"first", words.Figure(fault.Number(p.Time))),
-				words.Told("Start the list at 0 s, when the part is sprayed."))
+			v.conflict(at+".time_s", words.Told("the first state of the air is at {first}",
+				"first", lasting(p.Time)),
+				words.Told("Start the list at 0, when the part is sprayed."))
 		case i > 0 && p.Time <= points[i-1].Time && v.sound(fmt.Sprintf("%s[%d].time_s", path, i-1)):
-			v.conflict(at+".time_s", words.Told("{later} s is not after {earlier} s",
-				"later", words.Figure(fault.Number(p.Time)), "earlier", words.Figure(fault.Number(points[i-1].Time))),
+			v.conflict(at+".time_s", words.Told("{later} is not after {earlier}",
+				"later", lasting(p.Time), "earlier", lasting(points[i-1].Time)),
 				words.Told("Put the states of the air in the order of their times, each time once."))
 		}
 	}
@@ -52,18 +51,18 @@ func (v *validator) checkSchedule(points []AirPoint, path string, j *Job) {
 // checkHeating demands that a set-back is one, and that only what was set back resumes.
 func (v *validator) checkHeating(h *Heating, at string) {
 	if h.SetBackAt != nil && v.sound(at+".set_point_K", at+".set_back_K") && h.SetBack > h.SetPoint {
-		v.conflict(at+".set_back_K", words.Told("set back to {low} K from {usual} K",
-			"low", words.Figure(fault.Number(h.SetBack)), "usual", words.Figure(fault.Number(h.SetPoint))), words.Told("A set-back is no warmer than the set-point."))
+		v.conflict(at+".set_back_K", words.Told("set back to {low} from {usual}",
+			"low", degrees(h.SetBack), "usual", degrees(h.SetPoint)), words.Told("A set-back is no warmer than the set-point."))
 	}
 	if h.ResumeAt == nil || !v.sound(at+".set_back_at_s", at+".resume_at_s") {
 		return
 	}
 	if h.SetBackAt == nil {
 		v.conflict(at+".resume_at_s", words.Told("the heating is never set back"),
-			words.Told("Say when it is set back, or set the time at which it resumes to null."))
+			words.Told("Say when it is set back, or leave the time at which it resumes empty."))
 	} else if *h.ResumeAt <= *h.SetBackAt {
-		v.conflict(at+".resume_at_s", words.Told("{resumed} s, but it is set back at {set_back} s",
-			"resumed", words.Figure(fault.Number(*h.ResumeAt)), "set_back", words.Figure(fault.Number(*h.SetBackAt))), words.Told("The heating resumes after it was set back."))
+		v.conflict(at+".resume_at_s", words.Told("{resumed}, but it is set back after {set_back}",
+			"resumed", lasting(*h.ResumeAt), "set_back", lasting(*h.SetBackAt)), words.Told("The heating resumes after it was set back."))
 	}
 }
 
@@ -71,10 +70,13 @@ func (v *validator) checkHeating(h *Heating, at string) {
 // Beyond it the machine would be a heater of unknown reach, and the room's temperature without a bound.
 const mostPerWater = 20e6
 
+// perWater is a field that tells energy per water as readers know it.
+const perWater = "film.adhesive.sorption.heat_of_sorption_J_per_kg"
+
 func (v *validator) checkDehumidifier(d *Dehumidifier, at string) {
 	if v.sound(at) && d.Power > mostPerWater*d.Capacity {
-		v.conflict(at+".power_W", words.Told("{energy} J for each kilogram of water",
-			"energy", words.Figure(fault.Number(d.Power/d.Capacity))),
-			words.Told("Dehumidifiers take 1 to 4 MJ for a kilogram: check power and capacity."))
+		v.conflict(at+".power_W", words.Told("{energy} of water",
+			"energy", v.computed(d.Power/d.Capacity, perWater)),
+			words.Told("Dehumidifiers take {low} to {high}: check power and capacity.", "low", v.typed(1e6, perWater), "high", v.typed(4e6, perWater)))
 	}
 }

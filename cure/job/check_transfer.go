@@ -26,17 +26,17 @@ func (v *validator) checkFlow(t Transfer, path string) {
 	if f := t.Fan; f != nil {
 		speed, at = f.AirFlow/f.CrossSection, path+".fan.air_flow_m3_per_s"
 		if most := v.fields[generic(path)+".velocity_m_per_s"].High; speed > most {
-			v.conflict(at, words.Told("air along the face at {speed} m/s",
-				"speed", words.Figure(fault.Number(speed))),
-				words.Told("More than {most} m/s is no air past a part: check flow and cross-section.",
-					"most", words.Figure(fault.Number(most))))
+			v.conflict(at, words.Told("air along the face at {speed}",
+				"speed", v.computed(speed, path+".velocity_m_per_s")),
+				words.Told("More than {most} is no air past a part: check flow and cross-section.",
+					"most", v.typed(most, path+".velocity_m_per_s")))
 			return
 		}
 	}
 	if t.Kind == ParallelFlow && speed < least {
-		v.conflict(at, words.Told("air along the face at {speed} m/s",
-			"speed", words.Figure(fault.Number(speed))),
-			words.Told("Below 0.02 m/s choose natural or combined."))
+		v.conflict(at, words.Told("air along the face at {speed}",
+			"speed", v.computed(speed, path+".velocity_m_per_s")),
+			words.Told("Below {least} choose still air, alone or together with draught.", "least", v.typed(least, path+".velocity_m_per_s")))
 	}
 }
 
@@ -59,8 +59,8 @@ func (v *validator) checkNozzles(t Transfer, path string) {
 		closest = closestRound
 	}
 	if n.Pitch < closest*n.Width*(1-1e-9) {
-		v.conflict(path+".nozzles.pitch_m", words.Told("a pitch of {pitch} m with nozzles {width} m wide",
-			"pitch", words.Figure(fault.Number(n.Pitch)), "width", words.Figure(fault.Number(n.Width))),
+		v.conflict(path+".nozzles.pitch_m", words.Told("a pitch of {pitch} with nozzles {width} wide",
+			"pitch", v.typed(n.Pitch, path+".nozzles.pitch_m"), "width", v.typed(n.Width, path+".nozzles.width_m")),
 			words.Told("The pitch is at least {least} times the width: the spent air has to leave between the nozzles.",
 				"least", words.Figure(fault.Number(closest))))
 	}

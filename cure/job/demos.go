@@ -28,7 +28,8 @@ func demoShop() Job {
 	j.Name = words.Told("Tray boards, eleven racks")
 	j.Note = words.Told("Invented example. A small shop sprays sealed plywood boards for jewellery trays with a vinyl acetate-ethylene dispersion " +
 		"and flocks them with viscose 0.5 mm long, the last ones at 17:00. Eleven racks of 4 m² stay in the workshop of 70 m³, whose " +
-		"heating goes down to frost protection at 18:00 and comes back at 06:00. Can they be brushed off and packed at 07:00?")
+		"heating goes down to frost protection at 18:00 and comes back at 06:00. Can they be brushed off and packed at 07:00? " +
+		"Wage, rent and prices are invented, too.")
 	j.Film.WetCoat = 0.18
 	j.Film.Adhesive = demoDrying(j.Film.Adhesive)
 	j.Pile.Record, j.Pile.FibreDensity, j.Pile.FibreHeatCapacity, j.Pile.Regain = "viscose", 1510, 1400, 0.12
@@ -54,7 +55,21 @@ func demoShop() Job {
 	s.Heating.Power, s.Heating.SetPoint, s.Heating.SetBack = 5e3, zeroCelsius+20, zeroCelsius+8
 	s.Heating.SetBackAt, s.Heating.ResumeAt = &down, &up
 	j.Workshop.Space = s
+	j.Tariffs, j.Costs = NewTariffs(), demoShopCosts()
 	return j
+}
+
+// demoShopCosts are what the small workshop reckons a day with: one room full of racks, which are put in at night and brushed off
+// in the morning.
+func demoShopCosts() *Costs {
+	c := NewCosts()
+	wage, floor, rack := 28.0, 70.0, 180.0
+	c.Wage, c.FloorPrice, c.RackPrice = &wage, &floor, &rack
+	places, handling, racks, area := 44.0, 75*minute, 11.0, 28.0
+	c.Room.Holds, c.Room.Labour, c.Room.Racks, c.Room.FloorArea = &places, &handling, &racks, &area
+	fans := 1200.0
+	c.Room.Investment = &fans
+	return c
 }
 
 // demoDrying is the record of a vinyl acetate-ethylene dispersion without crosslinker.

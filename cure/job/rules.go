@@ -1,5 +1,10 @@
 package job
 
+import (
+	"strconv"
+	"strings"
+)
+
 // Rules are the tables of fields and blocks, made once where many jobs are checked against them: making them takes as long
 // as checking a job.
 type Rules struct{ table table }
@@ -21,4 +26,37 @@ func (r *Rules) Field(path string) (Field, bool) {
 		return Field{}, false
 	}
 	return f.worded(), true
+}
+
+// Place names a field, block or list by the labels of what it lies in and its own, with the number of each entry: "Tunnel oven", "Zone 2",
+// "Air speed", as texts on their way (package words). It is nil where the job knows no such path.
+func (r *Rules) Place(path string) []string {
+	if path == "" {
+		return nil
+	}
+	var names []string
+	at := ""
+	for step := range strings.SplitSeq(path, ".") {
+		at = under(at, step)
+		pattern := generic(at)
+		label := ""
+		if f := r.table.fields[pattern]; f != nil {
+			label = f.Label
+		} else if b := r.table.blocks[pattern]; b != nil && (!b.OneOf || at == path) {
+			label = b.Label
+		} else if b == nil {
+			return nil
+		}
+		if _, index, listed := strings.Cut(step, "["); listed {
+			n, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
+			if err != nil {
+				return nil
+			}
+			label += " " + strconv.Itoa(n+1)
+		}
+		if label != "" {
+			names = append(names, label)
+		}
+	}
+	return names
 }

@@ -1,7 +1,10 @@
 package report
 
 import (
+	"math"
 	"reflect"
+	"strconv"
+	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
@@ -27,20 +30,74 @@ type Speaker struct {
 func New(w *words.Words, units Units) Speaker { return Speaker{w, units} }
 
 // Text puts a text on its way into words.
-func (w Speaker) Text(text string) string { return w.Render(text, w.amount) }
+func (w Speaker) Text(text string) string {
+	var rules *job.Rules
+	return w.Render(text, func(a words.Amount) string {
+		if rules == nil {
+			rules = job.NewRules()
+		}
+		return w.amount(a, rules)
+	})
+}
 
 // amount prints a number of a fault in the unit of its field, with all its digits: a limit that is told rounded would be
-// refused when it is typed.
-func (w Speaker) amount(a words.Amount) string {
-	number, symbol := a.Value, a.Unit
-	if f, known := job.NewRules().Field(a.Of); known {
-		d := w.Display(f.Display, f.USDisplay)
-		number, symbol = a.Value*d.Factor+d.Offset, d.Symbol
+// refused when it is typed. Times that belong to no field are told in the unit that suits their length.
+func (w Speaker) amount(a words.Amount, rules *job.Rules) string {
+	var d job.Display
+	switch f, known := rules.Field(a.Of); {
+	case known:
+		d = w.Display(f.Display, f.USDisplay)
+	case a.Unit == "s":
+		d = w.timeUnit(a.Value)
+	default:
+		d = w.ofUnit(a.Unit)
+	}
+	v := a.Value*d.Factor + d.Offset
+	number := fault.Number(v)
+	if a.Rough {
+		number = few(v)
 	}
 	if a.Bare {
-		symbol = ""
+		d.Symbol = ""
 	}
-	return withUnit(w.Words.Number(fault.Number(number)), symbol)
+	return withUnit(w.Words.Number(number), d.Symbol)
+}
+
+// few prints a computed number, without an exponent where it has a usual size.
+func few(v float64) string {
+	const digits = 4
+	text := strconv.FormatFloat(v, 'e', digits-1, 64)
+	r, _ := strconv.ParseFloat(text, 64) // its own output always parses
+	if size := math.Abs(r); size < 1e-4 && r != 0 || size >= 1e7 {
+		return text
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+// timeUnit is the unit for a time [s] of this length: minutes for the short ones, as the fields of the job have them.
+func (w Speaker) timeUnit(seconds float64) job.Display {
+	rungs := ladder()
+	for _, u := range rungs[1:] {
+		if math.Abs(seconds)/u.seconds < u.limit {
+			return job.Display{Symbol: w.Say("unit." + u.name), Factor: 1 / u.seconds}
+		}
+	}
+	return job.Display{Symbol: "s", Factor: 1} // no number
+}
+
+// ofUnit is the unit in which a reader likes what is told in a unit of SI; one that nobody converts stands as it is.
+func (w Speaker) ofUnit(symbol string) job.Display {
+	switch symbol {
+	case "K":
+		return w.unit(temperature)
+	case "Pa":
+		return w.unit(pressure)
+	case "kg/m2", "kg/m²":
+		return w.unit(coatWeight)
+	case "kg/kg":
+		return w.unit(airHumidity)
+	}
+	return job.Display{Symbol: symbol, Factor: 1}
 }
 
 // Display chooses between the units of the two systems.
@@ -97,6 +154,33 @@ func (w Speaker) show(v reflect.Value) {
 	if both && display {
 		here.Set(reflect.ValueOf(w.Display(si, other)))
 	}
+}
+
+// Sentence is a fault as one line: what it is about by the names that a reader knows, what was found, what to do.
+func (w Speaker) Sentence(f *fault.Fault) string {
+	place := w.whereIs(f.Path)
+	if place == "" {
+		place = f.Path // a place in a table or a question, or a name that the document should not have
+	}
+	said := w.Text(f.Said())
+	if place != "" {
+		said = place + ": " + said
+	}
+	return said
+}
+
+// whereIs is what a path of the job is called: "Tunnel oven, Zone 2, Air speed". A block that the label of its field begins with
+// ("Heating: power") is not told twice.
+func (w Speaker) whereIs(path string) string {
+	var told []string
+	for _, name := range job.NewRules().Place(path) {
+		name = w.Text(name)
+		if last := len(told) - 1; last >= 0 && strings.HasPrefix(name, told[last]+": ") {
+			told = told[:last]
+		}
+		told = append(told, name)
+	}
+	return strings.Join(told, ", ")
 }
 
 // Told is a fault in this language: what was found and what to do in words.

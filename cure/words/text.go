@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -17,14 +18,17 @@ const (
 	kindInside = 'i' // a label in the middle of a sentence
 	kindNumber = 'n'
 	kindAmount = 'a'
+
+	bareSign, roughSign = "b", "r" // behind an amount
 )
 
 // Amount is a number with a unit, to be shown in the unit that the reader likes.
 type Amount struct {
 	Value float64 // SI
-	Of    string  // a path pattern of the job, whose field says the units
-	Unit  string  // SI, for readers without a choice
+	Of    string  // a path pattern of the job, whose field says the units; without one, the unit chooses
+	Unit  string  // SI
 	Bare  bool    // the number alone; its unit follows later
+	Rough bool    // a computed number, of which a few digits say enough
 }
 
 // Figure is a number as it is to be printed, with a point: "0.05".
@@ -67,8 +71,13 @@ func onItsWay(value any) string {
 		return begin + string(kindNumber) + string(v) + end
 	case Amount:
 		text := begin + string(kindAmount) + strconv.FormatFloat(v.Value, 'g', -1, 64) + split + v.Of + split + v.Unit
-		if v.Bare {
-			text += split
+		for _, mark := range []struct {
+			set  bool
+			sign string
+		}{{v.Bare, bareSign}, {v.Rough, roughSign}} {
+			if mark.set {
+				text += split + mark.sign
+			}
 		}
 		return text + end
 	}
@@ -110,7 +119,8 @@ func (w *Words) piece(kind byte, parts []string, show func(Amount) string) strin
 		a := Amount{}
 		a.Value, _ = strconv.ParseFloat(parts[0], 64) // as onItsWay printed it
 		if len(parts) >= 3 {
-			a.Of, a.Unit, a.Bare = parts[1], parts[2], len(parts) > 3
+			a.Of, a.Unit = parts[1], parts[2]
+			a.Bare, a.Rough = slices.Contains(parts[3:], bareSign), slices.Contains(parts[3:], roughSign)
 		}
 		return show(a)
 	}

@@ -168,16 +168,25 @@ func (p *program) refuse(err error) int {
 	var list fault.List
 	if errors.As(err, &list) {
 		for _, f := range list {
-			fmt.Fprintln(p.stderr, p.say.Text(f.Sentence()))
+			fmt.Fprintln(p.stderr, p.complaint(f))
 		}
 		return refused
 	}
 	var one *fault.Fault
 	if errors.As(err, &one) {
-		err = errors.New(p.say.Text(one.Sentence()))
+		err = errors.New(p.complaint(one))
 	}
 	fmt.Fprintln(p.stderr, err)
 	return refused
+}
+
+// complaint is a fault in one line: a sentence for people, and behind it the place in the document for who mends it there.
+func (p *program) complaint(f *fault.Fault) string {
+	said := p.say.Sentence(f)
+	if f.Path == "" || strings.HasPrefix(said, f.Path) {
+		return said
+	}
+	return said + " [" + f.Path + "]"
 }
 
 // read reads a job's text from a file, or from standard input where the name is "-".

@@ -27,6 +27,18 @@ export function cut(counts: Counts, least: Counts): Counts | null {
   return name ? { ...counts, [name]: counts[name] - 1 } : null;
 }
 
+/** Puts entries back that turn out to have room, the most needed first: what stood in a shorter column was cut for nothing. */
+export function refill(counts: Counts, all: Counts, fits: (counts: Counts) => boolean): Counts {
+  let now = counts;
+  for (const name of [...lists].reverse())
+    while (now[name] < all[name]) {
+      const more = { ...now, [name]: now[name] + 1 };
+      if (!fits(more)) break;
+      now = more;
+    }
+  return now;
+}
+
 /** Risks and warnings, the dangers first, and how many of those there are. */
 export function warningsOf({ routes, warnings }: Result): { said: string[]; dangers: number } {
   const risks = routes.flatMap((r) =>
@@ -41,6 +53,32 @@ export function warningsOf({ routes, warnings }: Result): { said: string[]; dang
   ];
   return { said, dangers: dangers.length };
 }
+
+/**
+ * What the margins leave of the papers [mm], and a little less of the height, since browsers round lines differently. The one that
+ * is not known before the sheet is laid out is left to the style sheet.
+ */
+export const papers = { letter: { width: 191, height: 260 }, a4: { width: 186, height: 278 } } as const;
+export type Paper = keyof typeof papers;
+
+/** How large the sheet may be set: 1 is 7.5 pt. Below the smallest, entries give way; what cannot is set as small as it must. */
+export const sizes = { smallest: 0.84, largest: 1.2, least: 0.4 } as const;
+
+/** The largest size that fits, to a hundredth. Lines break differently at each size, so that only tried ones count. */
+export function fitted(fits: (size: number) => boolean): number {
+  if (fits(sizes.largest)) return sizes.largest;
+  let low: number = fits(sizes.smallest) ? sizes.smallest : sizes.least;
+  let high: number = low === sizes.least ? sizes.smallest : sizes.largest;
+  while (high - low > 0.01) {
+    const middle = (low + high) / 2;
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The width in pixels at which the lanes are drawn: their words go with the size of the sheet, in steps, since drawing takes time. */
+export const pictureWidth = (size: number): number => (size < 0.92 ? 1000 : size > 1.1 ? 800 : 900);
 
 const kinds: readonly RecordKind[] = ['adhesive', 'part', 'fibre'];
 

@@ -35,7 +35,7 @@ export class AnswerState {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running: AbortController | null = null;
   /** Another job was turned to, and the result in view is still that of the former. */
-  #turned = false;
+  turned = false;
   readonly #engine: Predictor;
   readonly #wait: number;
   #last = -Infinity;
@@ -52,7 +52,7 @@ export class AnswerState {
   /** Turns to another job. good is that of its last good answer, computed again where the first question is refused. */
   turn(good: Job | null): void {
     this.good = good;
-    this.#turned = true;
+    this.turned = true;
   }
 
   /** Asks for an answer to what `take` gives when the time comes. */
@@ -75,7 +75,7 @@ export class AnswerState {
     try {
       if (whole) await this.#predict(job, mine);
       else await this.#check(job, mine);
-      if (this.phase === 'refused' && this.#turned) await this.#recall(mine);
+      if (this.phase === 'refused' && this.turned) await this.#recall(mine);
     } catch (error) {
       if (isAbort(error) || this.#running !== mine) return;
       this.#take({ kind: 'broken', message: error instanceof Error ? error.message : String(error) }, job);
@@ -103,7 +103,7 @@ export class AnswerState {
     const predicted = await this.#engine.predict(good, mine.signal);
     if (this.#running !== mine || predicted.kind !== 'answer') return;
     this.result = predicted.result;
-    this.#turned = false;
+    this.turned = false;
     this.old = true;
     this.count++;
   }
@@ -111,7 +111,7 @@ export class AnswerState {
   #take(predicted: Predicted, job: Job): void {
     if (predicted.kind === 'answer') {
       this.result = predicted.result;
-      this.#turned = false;
+      this.turned = false;
       this.good = job;
       this.faults = [];
       this.phase = 'fresh';

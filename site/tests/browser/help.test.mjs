@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { clean } from './axe.mjs';
-import { long, longest, media, only, openPage } from './browser.mjs';
+import { engine, long, longest, media, only, openPage } from './browser.mjs';
 import { answer, demo, example, limit, serve } from './command.mjs';
 import { pagesOf } from './paper.mjs';
 import { control, Screen } from './screen.mjs';
@@ -227,12 +227,51 @@ test('an answer is said aloud once someone who types slowly is done, not between
 });
 
 const papers = ['A4', 'Letter'];
+/** Looks at the page as on paper. */
+async function onPaper(look) {
+  await view.page.emulateMediaType('print');
+  try {
+    await view.page.waitForSelector('.sheet svg.plot');
+    return await look();
+  } finally {
+    await view.page.emulateMediaType('screen');
+  }
+}
 
 for (const which of ['sleeves', 'shop', 'line', 'faster'])
   test(`the sheet of “${which}” is one page of either paper`, async () => {
     await open(example(which));
     for (const format of papers) assert.equal(pagesOf(Buffer.from(await view.page.pdf({ format }))), 1, format);
+    if (engine !== 'chromium') return; // WebDriver BiDi cannot show a page as on paper
+    const job = example(which);
+    const sheet = await onPaper(async () => {
+      // Set no smaller than 6.3 pt, and as large as either paper bears: A4 is the higher one.
+      const [letter, a4] = await view.page.$eval('.sheet', (e) => ['--letter', '--a4'].map((n) => Number(e.style.getPropertyValue(n))));
+      assert.ok(letter >= 0.84 && a4 >= letter && a4 <= 1.2, `${letter} ${a4}`);
+      return words('.sheet');
+    });
+    assert.doesNotMatch(sheet, /and \d+ more/, 'nothing gives way');
+    for (const zone of job.tunnel?.zones ?? []) assert.ok(sheet.includes(zone.name), `${zone.name} in ${sheet}`);
+    for (const part of ['Wet coat', 'Fibre length', 'Limit temperature of the part', 'Assumed', 'Cautions', 'Date', 'Signature'])
+      assert.ok(sheet.includes(part), `${part} in ${sheet}`);
   });
+
+test('a sheet that is printed before its answer is there says so', only('chromium', media), async () => {
+  await open(demo());
+  const old = 'older than its settings';
+  assert.ok(!(await onPaper(() => words('.sheet'))).includes(old));
+  // Typed and printed in one go, before the worker can have answered.
+  const printed = await view.page.evaluate((selector) => {
+    const field = document.querySelector(selector);
+    field.value = '160';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    window.dispatchEvent(new Event('beforeprint'));
+    const sheet = document.querySelector('.sheet').textContent;
+    window.dispatchEvent(new Event('afterprint'));
+    return sheet;
+  }, control(coat));
+  assert.ok(printed.includes(old), printed);
+});
 
 test('the sheet of a job with dangers, numbers from a trial and a long note is one page, and keeps what matters', async () => {
   const job = example('line');
@@ -256,6 +295,11 @@ test('the sheet of a job with dangers, numbers from a trial and a long note is o
     return found;
   });
   assert.ok(drawn, 'with its picture');
+  if (engine === 'chromium')
+    await onPaper(async () => {
+      assert.equal(await view.page.$eval('.sheet', (e) => getComputedStyle(e).color), 'rgb(0, 0, 0)');
+      await clean(view.page);
+    });
   for (const route of answer(job).routes) {
     assert.ok(sheet.includes(route.answer.text), route.answer.text);
     for (const risk of route.risks.filter((r) => r.severity === 'danger')) assert.ok(sheet.includes(risk.text), risk.text);

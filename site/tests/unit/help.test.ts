@@ -8,7 +8,7 @@ import { verdictOf } from '../../src/help/verdicts';
 import type { Catalogue, Job, Result } from '../../src/generated/contract';
 import { cautionsOf } from '../../src/page/cautions';
 import { betweenKeys, restFrom, stands } from '../../src/page/resting';
-import { cut, leastOf, lists, type Counts } from '../../src/page/sheet';
+import { cut, fitted, leastOf, lists, refill, sizes, type Counts } from '../../src/page/sheet';
 import { PlanState, type Sweeper } from '../../src/state/plan.svelte';
 import { glossary } from '../../src/text/glossary';
 import { detail } from '../../src/text/detail';
@@ -249,6 +249,25 @@ test('a sheet gives way by rank, and never a danger', () => {
   expect(now).toEqual(least);
   expect([...new Set(gone)]).toEqual([...lists]);
   expect(gone.length).toBe(lists.reduce((sum, n) => sum + full[n] - least[n], 0));
+});
+
+test('what was cut from a shorter column comes back, settings before assumptions', () => {
+  const full: Counts = { note: 4, assumptions: 4, warnings: 6, rests: 3, settings: 7 };
+  const least: Counts = { note: 1, assumptions: 1, warnings: 3, rests: 1, settings: 3 };
+  expect(refill(least, full, () => true)).toEqual(full);
+  expect(refill(least, full, () => false)).toEqual(least);
+  const room = refill(least, full, (c) => c.settings + c.rests <= 9 && c.warnings + c.note <= 5);
+  expect(room).toEqual({ note: 1, assumptions: 4, warnings: 4, rests: 2, settings: 7 });
+});
+
+test('a sheet is set as large as it fits, between what can be read and what is large enough', () => {
+  const found = (bound: number): number => fitted((size) => size <= bound);
+  expect(found(2)).toBe(sizes.largest);
+  for (const bound of [1.1, 0.97, 0.85, 0.6]) {
+    expect(found(bound)).toBeLessThanOrEqual(bound);
+    expect(found(bound), 'to a hundredth').toBeGreaterThan(bound - 0.01);
+  }
+  expect(found(0)).toBe(sizes.least);
 });
 
 test('an answer is said when it stands; between two slow keys it is not', () => {
