@@ -101,7 +101,7 @@ func TestFaults(t *testing.T) {
 	for _, op := range []Op{Check, Predict} {
 		r := ask(t, with(t, op, bad), canned)
 		if r.OK || len(r.Faults) != 2 || r.Faults[0].Path != "film.wet_coat_kg_per_m2" || r.Faults[0].Code != fault.Range ||
-			!strings.Contains(r.Faults[0].Text, "outside") || r.Job != nil || r.Result != nil || r.Message != "" {
+			!strings.Contains(r.Faults[0].Text, "less than") || r.Job != nil || r.Result != nil || r.Message != "" {
 			t.Errorf("%s: %+v", op, r)
 		}
 	}
@@ -131,7 +131,7 @@ func TestFailingCore(t *testing.T) {
 	one := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) {
 		return result.Result{}, fault.New(fault.Numeric, "numerics", "no answer", "Loosen it.")
 	}
-	if r := ask(t, demo, one); r.OK || r.Result != nil || len(r.Faults) != 1 || r.Faults[0].Text != "numerics: no answer. Loosen it." {
+	if r := ask(t, demo, one); r.OK || r.Result != nil || len(r.Faults) != 1 || r.Faults[0].Text != "Computation: no answer. Loosen it." {
 		t.Errorf("a fault: %+v", r)
 	}
 	strange := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) {

@@ -224,7 +224,7 @@ func TestMessages(t *testing.T) {
 	_, err := Decode([]byte(`{"version": 1, "film": {"wet_coat_kg_per_m2": 5, "adhesive": {"solid_fraction": 0.5}}, "part": {"thickness": 1},
 		"tunnel": {"line_speed": 1}}`))
 	for _, want := range []string{
-		"film.wet_coat_kg_per_m2: 5 is outside 0.02 to 1 kg/m². film.wet_coat_kg_per_m2 must be between 0.02 and 1 kg/m².",
+		"film.wet_coat_kg_per_m2: 5 kg/m² is more than 1 kg/m². film.wet_coat_kg_per_m2 must be between 0.02 and 1 kg/m².",
 		"film.adhesive.solid_fraction: there is no such field. Did you mean solids_fraction?",
 		"part.thickness: there is no such field. Did you mean thickness_m?",
 		"tunnel.line_speed: there is no such field. Did you mean line_speed_m_per_s?",

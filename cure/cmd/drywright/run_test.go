@@ -88,7 +88,8 @@ func TestPredict(t *testing.T) {
 	}
 }
 
-// Each fault is one line on standard error that begins with its path; nothing is written to standard output.
+// Each fault is one line on standard error that begins with what it is about and ends with the place in the document; nothing is
+// written to standard output.
 func TestRefusedJobs(t *testing.T) {
 	demo := demoText(t)
 	bad := strings.Replace(demo, `"wet_coat_kg_per_m2": `, `"wet_coat_kg_per_m2": -`, 1)
@@ -97,8 +98,8 @@ func TestRefusedJobs(t *testing.T) {
 		got := call(bad, canned, verb, "-")
 		lines := strings.Split(strings.TrimSpace(got.err), "\n")
 		if got.code != refused || got.out != "" || len(lines) != 2 ||
-			!strings.HasPrefix(lines[0], "film.wet_coat_kg_per_m2: ") ||
-			!strings.HasPrefix(lines[1], "film.adhesive.solids_fraction: ") {
+			!strings.HasPrefix(lines[0], "Film, Wet coat: ") || !strings.HasSuffix(lines[0], " [film.wet_coat_kg_per_m2]") ||
+			!strings.HasPrefix(lines[1], "Film, Adhesive, Solids: ") || !strings.HasSuffix(lines[1], " [film.adhesive.solids_fraction]") {
 			t.Errorf("%s: %+v", verb, got)
 		}
 	}
@@ -108,10 +109,10 @@ func TestRefusedJobs(t *testing.T) {
 	for name, err := range map[string]error{
 		"a list":  fault.List{fault.New(fault.Numeric, "numerics", "no answer", "Loosen it.")},
 		"a fault": fault.New(fault.Numeric, "numerics", "no answer", "Loosen it."),
-		"another": errors.New("numerics: no answer. Loosen it."),
+		"another": errors.New("Computation: no answer. Loosen it. [numerics]"),
 	} {
 		failing := func(report.Speaker, job.Job, ...result.Kind) (result.Result, error) { return result.Result{}, err }
-		if got := call(demo, failing, "predict", "-"); got != (outcome{refused, "", "numerics: no answer. Loosen it.\n"}) {
+		if got := call(demo, failing, "predict", "-"); got != (outcome{refused, "", "Computation: no answer. Loosen it. [numerics]\n"}) {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}
