@@ -249,8 +249,8 @@ func exponent(t string, end int, digits string) (int, string) {
 	return end, digits
 }
 
-// unitText cuts the unit off, up to the next number. A figure belongs to the unit where it raises a letter ("m2", "h2o"), and a one
-// where it stands over something ("1/h").
+// unitText cuts the unit off, up to the next number. A figure belongs to the unit where it raises a letter ("m2", "h2o"), a one
+// where it stands over something ("1/h"), and a hundred where it stands under something and counts a unit ("g/100g").
 func unitText(t string) (name, rest string) {
 	t = strings.TrimPrefix(t, " ")
 	at := 0
@@ -262,6 +262,12 @@ func unitText(t string) (name, rest string) {
 		digit := c >= '0' && c <= '9'
 		raised := (c == '2' || c == '3') && at > 0 && (t[at-1] >= 'a' && t[at-1] <= 'z' || t[at-1] == '^') && digitsAt(t, at) == 1 &&
 			!(at+2 < len(t) && (t[at+1] == '.' || t[at+1] == ',') && digitsAt(t, at+2) > 0)
+		if at > 0 && t[at-1] == '/' && strings.HasPrefix(t[at:], "100") {
+			if unit := strings.TrimPrefix(t[at+3:], " "); unit != "" && unit[0] >= 'a' && unit[0] <= 'z' {
+				at += 3
+				continue
+			}
+		}
 		if digit && !raised || (c == '.' || c == ',') && digitsAt(t, at+1) > 0 {
 			break
 		}
