@@ -52,6 +52,8 @@ func run(out string, count int, pattern string) error {
 		return err
 	}
 	table(os.Stdout, native, wasm)
+	growth(os.Stdout, native, wasm)
+	fmt.Printf("\neach time is the least of %d; what was printed lies in %s, for benchstat\n", count, out)
 	return nil
 }
 

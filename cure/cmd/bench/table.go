@@ -46,13 +46,19 @@ func parse(text string) []entry {
 	return all
 }
 
-// counters are the columns behind the times.
-var counters = []string{"steps", "rejected", "derivatives", "settings", "allocs/op"}
+// counters are the columns behind the times, each by its unit, and what to multiply it by.
+var counters = []struct {
+	name, unit string
+	factor     float64
+}{
+	{"steps", "steps", 1}, {"rejected", "rejected", 1}, {"derivatives", "derivatives", 1}, {"factoris.", "factorisations", 1}, {"settings", "settings", 1},
+	{"allocs/op", "allocs/op", 1}, {"kB/op", "B/op", 1e-3}, {"held kB", "held-kB", 1},
+}
 
 func table(w io.Writer, native, wasm []entry) {
 	fmt.Fprintf(w, "%-26s %11s %11s %6s", "benchmark", "native, ms", "wasm, ms", "ratio")
 	for _, c := range counters {
-		fmt.Fprintf(w, " %11s", c)
+		fmt.Fprintf(w, " %11s", c.name)
 	}
 	fmt.Fprintln(w)
 	slow := map[string]float64{}
@@ -63,7 +69,7 @@ func table(w io.Writer, native, wasm []entry) {
 		fast := e.values["ns/op"]
 		fmt.Fprintf(w, "%-26s %11.2f %11s %6s", e.name, fast*1e-6, cell(slow[e.name]*1e-6, "%.2f"), cell(slow[e.name]/fast, "%.1f"))
 		for _, c := range counters {
-			fmt.Fprintf(w, " %11s", cell(e.values[c], "%.0f"))
+			fmt.Fprintf(w, " %11s", cell(e.values[c.unit]*c.factor, "%.0f"))
 		}
 		fmt.Fprintln(w)
 	}
