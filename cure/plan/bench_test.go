@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"runtime"
 	"testing"
 
 	"github.com/drywright/drywright/cure/job"
@@ -28,6 +29,26 @@ func counting(settings *int) Evaluate {
 	}
 }
 
+// held runs a search once more, collects all garbage whenever it asks for settings, and reports the most memory that was in use
+// then, beyond what there was before: what the search keeps.
+func held(b *testing.B, search func(Evaluate) error) {
+	var before, now runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&before)
+	most := before.HeapAlloc
+	err := search(func(s Study, trials []Trial) ([]Outcome, error) {
+		outcomes, err := Batch(s, trials)
+		runtime.GC()
+		runtime.ReadMemStats(&now)
+		most = max(most, now.HeapAlloc)
+		return outcomes, err
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportMetric(float64(most-before.HeapAlloc)/1e3, "held-kB")
+}
+
 // BenchmarkWindow draws the window of line speed and the zones' temperatures, coarse and fine: the boundaries are found by
 // roots, so that settings grow slower than points.
 func BenchmarkWindow(b *testing.B) {
@@ -36,13 +57,18 @@ func BenchmarkWindow(b *testing.B) {
 		b.Run(fmt.Sprintf("points=%d", points), func(b *testing.B) {
 			b.ReportAllocs()
 			settings := 0
+			q := WindowQuestion{Study: study, X: Axis{Variable: "line_speed"}, Y: Axis{Variable: "zone_temperatures"}, Points: points}
+			search := func(judge Evaluate) error {
+				_, err := FindWindow(q, judge, func(Window) {})
+				return err
+			}
 			for b.Loop() {
 				settings = 0
-				q := WindowQuestion{Study: study, X: Axis{Variable: "line_speed"}, Y: Axis{Variable: "zone_temperatures"}, Points: points}
-				if _, err := FindWindow(q, counting(&settings), func(Window) {}); err != nil {
+				if err := search(counting(&settings)); err != nil {
 					b.Fatal(err)
 				}
 			}
+			held(b, search)
 			b.ReportMetric(float64(settings), "settings")
 		})
 	}
@@ -55,12 +81,17 @@ func BenchmarkSpread(b *testing.B) {
 		b.Run(fmt.Sprintf("rows=%d", rows), func(b *testing.B) {
 			b.ReportAllocs()
 			settings := 0
+			search := func(judge Evaluate) error {
+				_, err := FindSpread(SpreadQuestion{Study: study, Rows: rows}, judge, func(Spread) {})
+				return err
+			}
 			for b.Loop() {
 				settings = 0
-				if _, err := FindSpread(SpreadQuestion{Study: study, Rows: rows}, counting(&settings), func(Spread) {}); err != nil {
+				if err := search(counting(&settings)); err != nil {
 					b.Fatal(err)
 				}
 			}
+			held(b, search)
 			b.ReportMetric(float64(settings), "settings")
 		})
 	}

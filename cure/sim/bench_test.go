@@ -65,21 +65,23 @@ func BenchmarkZones(b *testing.B) {
 // timed and not counted.
 func measure(b *testing.B, j job.Job) {
 	b.ReportAllocs()
-	var steps, rejected, derivatives int
+	var steps, rejected, derivatives, factorisations int
 	for b.Loop() {
 		res, err := Run(&j)
 		if err != nil {
 			b.Fatal(err)
 		}
-		steps, rejected, derivatives = 0, 0, 0
+		steps, rejected, derivatives, factorisations = 0, 0, 0, 0
 		for i := range res.Routes {
 			s := &res.Routes[i].Status
 			steps += s.Steps
 			rejected += s.Rejected
 			derivatives += s.Derivatives
+			factorisations += s.Factorisations
 		}
 	}
 	b.ReportMetric(float64(steps), "steps")
 	b.ReportMetric(float64(rejected), "rejected")
 	b.ReportMetric(float64(derivatives), "derivatives")
+	b.ReportMetric(float64(factorisations), "factorisations")
 }
