@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 
 const root = new URL('../..', import.meta.url).pathname;
 const site = join(root, 'site');
@@ -46,20 +46,34 @@ function licences() {
   return { state: 'FOUND', detail: wrong.map((p) => `${p.name} ${p.version}: ${p.licence}`).join('\n') };
 }
 
-/** Builds the core from a copy of the sources elsewhere, from nothing that was compiled before. */
+/** All programs of the core: those of the page, and the one inside the single file. */
+const programs = [
+  ...['core', 'planner', 'fitter'].map((name) => `site/public/${name}.wasm`),
+  '.build/whole.wasm',
+];
+
+/** Builds the programs from a copy of the sources elsewhere, from nothing that was compiled before. */
 function sameBytes() {
   const folder = mkdtempSync(join(tmpdir(), 'drywright-again-'));
   try {
     for (const path of run('git', ['ls-files']).words.split('\n'))
       cpSync(join(root, path), join(folder, path), { recursive: true });
     const env = { ...process.env, GOCACHE: join(folder, 'cache'), MAKEFLAGS: '' };
-    const { status, words } = run('make', ['site/public/core.wasm'], { cwd: folder, env });
+    const { status, words } = run('make', programs, { cwd: folder, env });
     if (status !== 0) return { state: 'FOUND', detail: words };
-    const [here, there] = [root, folder]
-      .map((at) => join(at, 'site/public/core.wasm'))
-      .map((file) => createHash('sha256').update(readFileSync(file)).digest('hex'));
-    if (here === there) return { state: 'clean', detail: `core.wasm ${here.slice(0, 16)} both times` };
-    return { state: 'FOUND', detail: `core.wasm differs between two builds: ${here}, ${there}` };
+    const digest = (at, file) =>
+      createHash('sha256')
+        .update(readFileSync(join(at, file)))
+        .digest('hex')
+        .slice(0, 16);
+    const rows = programs.map((file) => ({ file: basename(file), here: digest(root, file), there: digest(folder, file) }));
+    const other = rows.filter(({ here, there }) => here !== there);
+    if (other.length === 0)
+      return { state: 'clean', detail: rows.map(({ file, here }) => `${file} ${here}`).join(', ') };
+    return {
+      state: 'FOUND',
+      detail: other.map(({ file, here, there }) => `${file} differs: ${here}, ${there}`).join('\n'),
+    };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

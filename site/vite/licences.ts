@@ -3,12 +3,15 @@
  * in the bundle is known from the bundle; what of Go ends in the core from the list that `make` takes from the compiler.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { LicencedPart } from '../src/offline/parts.ts';
 
 const site = new URL('..', import.meta.url).pathname;
 const ofGo = join(site, 'src/generated/licences-go.json');
+
+/** Packages that come with another's code inside their own file, which the bundle cannot know. */
+const holding: Readonly<Record<string, readonly string[]>> = { 'd3-array': ['internmap'] };
 
 /** The folder of the package that a module belongs to, or null for one of our own. */
 function packageOf(module: string): string | null {
@@ -30,6 +33,8 @@ function partOf(folder: string): LicencedPart {
 /** All parts, by name; the modules are those of the bundle. */
 export function partsOf(modules: Iterable<string>): LicencedPart[] {
   const folders = new Set([...modules].map(packageOf).filter((f) => f !== null));
+  for (const folder of [...folders])
+    for (const held of holding[basename(folder)] ?? []) folders.add(join(dirname(folder), held));
   const go = existsSync(ofGo) ? (JSON.parse(readFileSync(ofGo, 'utf8')) as LicencedPart[]) : [];
   if (go.length === 0) throw new Error(`${ofGo} is missing: run make, or make parts`);
   return [...[...folders].map(partOf), ...go].toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
