@@ -67,11 +67,12 @@ test('after one visit all of the page works with the server stopped', async () =
   await screen.type(coat, '180');
   await screen.until(async () => assert.deepEqual(await screen.answers(), expected(job)));
   // What is loaded later is there, too: pictures, planning, trials, the list of parts.
+  await view.page.waitForSelector('.screen figure');
   await view.page.$eval('.screen figure', (e) => e.scrollIntoView());
   await view.page.waitForSelector('.screen figure svg.plot');
   await view.page.waitForSelector('.plan');
   await view.page.waitForSelector('.trial');
-  await view.page.evaluate(() => document.querySelector('section[aria-labelledby=about] details summary').click());
+  await screen.press('section[aria-labelledby=about] details summary');
   await view.page.waitForSelector('#parts li');
   assert.deepEqual(view.elsewhere, []);
   assert.deepEqual(view.complaints.filter((c) => !/sw\.js/.test(c)), [], 'only the look for updates may fail');
@@ -87,6 +88,7 @@ test('a newer version is announced, waits to be asked, and takes over all window
   await settled(screen);
   await visit(screen); // leaving keeps the job
   const other = await view.another();
+  await other.bringToFront();
   await settled(screenOf(other));
   await view.page.bringToFront();
 
@@ -99,16 +101,15 @@ test('a newer version is announced, waits to be asked, and takes over all window
   await visit(screen);
   assert.deepEqual(await version(view.page), ['1', '1'], 'nobody has asked for it yet');
 
-  await screen.until(async () => assert.ok(await view.page.$('#update button')));
-  await view.page.$eval('#update button', (e) => e.click());
+  await screen.press('#update button');
   await screen.until(async () => {
     assert.deepEqual(await version(view.page), ['2', '2']);
     assert.deepEqual(await version(other), ['2', '2']);
-  }, 20);
+  });
   await settled(screen);
-  assert.equal(await screen.value(coat), '171', 'the job is still there');
+  await screen.until(async () => assert.equal(await screen.value(coat), '171', 'the job is still there'));
   assert.equal(await screen.visible('#update'), false);
-  assert.equal(await versions(view.page), 1, 'the old version is gone');
+  await screen.until(async () => assert.equal(await versions(view.page), 1, 'the old version is gone'));
 });
 
 for (const [name, fault] of [
@@ -129,9 +130,8 @@ for (const [name, fault] of [
     assert.equal(await screen.visible('#update'), false);
     host.fault = () => null;
     assert.ok(await look(view.page));
-    await screen.until(async () => assert.ok(await view.page.$('#update button')));
-    await view.page.$eval('#update button', (e) => e.click());
-    await screen.until(async () => assert.deepEqual(await version(view.page), ['2', '2']), 20);
+    await screen.press('#update button');
+    await screen.until(async () => assert.deepEqual(await version(view.page), ['2', '2']));
   });
 }
 
@@ -160,7 +160,7 @@ test('the network lost in the middle of an update leaves the old version at work
   host.fault = (path) => (path === 'sw.js' ? null : 'silent');
   host.asked = [];
   const outcome = look(view.page);
-  await screen.until(async () => assert.ok(host.asked.filter((p) => p !== 'sw.js').length > 0), 20);
+  await screen.until(async () => assert.ok(host.asked.filter((p) => p !== 'sw.js').length > 0));
   await host.stop();
   host = undefined;
   assert.equal(await outcome, false);
