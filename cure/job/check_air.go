@@ -94,7 +94,7 @@ func (v *validator) checkMoist(h Humidity, t float64, j *Job, path, temperatureP
 	default:
 		labels := make([]string, len(names))
 		for i, name := range names {
-			labels[i] = v.fields[generic(under(path, name))].Label
+			labels[i] = v.fields[generic(under(path, name))].label()
 		}
 		v.conflict(path, words.Told("given at once: {names}", "names", strings.Join(labels, ", ")), oneOfFive())
 		return air.State{}, false

@@ -139,23 +139,29 @@ func (f Field) worded() Field {
 		f.Source = words.Key("sources." + f.Source)
 	}
 	for i := range f.Choices {
-		f.Choices[i].Label = fieldWord(f.Path, "choices."+f.Choices[i].Value)
+		f.Choices[i].Label = f.choice(f.Choices[i].Value)
 	}
 	return f
 }
 
 func (f *Field) label() string { return fieldWord(f.Path, "label") }
 
+// choice is the label of a word that a choice accepts.
+func (f *Field) choice(value string) string { return fieldWord(f.Path, "choices."+value) }
+
 func fieldWord(path, word string) string { return words.Key("fields." + path + "." + word) }
 
 // worded gives a block the words of its path.
 func (b Block) worded() Block {
-	at := "blocks." + b.Path
-	if b.Path == "" {
-		at = "blocks.job"
-	}
-	b.Label, b.Help = words.Key(at+".label"), words.Key(at+".help")
+	b.Label, b.Help = b.word("label"), b.word("help")
 	return b
+}
+
+func (b *Block) word(word string) string {
+	if b.Path == "" {
+		return words.Key("blocks.job." + word)
+	}
+	return words.Key("blocks." + b.Path + "." + word)
 }
 
 func firstWord(path string) string {

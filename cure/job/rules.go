@@ -41,9 +41,9 @@ func (r *Rules) Place(path string) []string {
 		pattern := generic(at)
 		label := ""
 		if f := r.table.fields[pattern]; f != nil {
-			label = f.Label
+			label = f.label()
 		} else if b := r.table.blocks[pattern]; b != nil && (!b.OneOf || at == path) {
-			label = b.Label
+			label = b.word("label")
 		} else if b == nil {
 			return nil
 		}

@@ -36,7 +36,7 @@ func (v *validator) chosen(value, path string) string {
 	if f := v.fields[generic(path)]; f != nil {
 		for _, c := range f.Choices {
 			if c.Value == value {
-				return words.Inside(c.Label)
+				return words.Inside(f.choice(c.Value))
 			}
 		}
 	}

@@ -33,7 +33,7 @@ func (p *program) askVerb(args []string) int {
 		return code
 	}
 	for _, f := range said.Faults {
-		fmt.Fprintln(p.stderr, f.Text)
+		fmt.Fprintln(p.stderr, placed(f.Text, f.Path))
 	}
 	if said.Message != "" {
 		fmt.Fprintln(p.stderr, said.Message)

@@ -181,12 +181,13 @@ func (p *program) refuse(err error) int {
 }
 
 // complaint is a fault in one line: a sentence for people, and behind it the place in the document for who mends it there.
-func (p *program) complaint(f *fault.Fault) string {
-	said := p.say.Sentence(f)
-	if f.Path == "" || strings.HasPrefix(said, f.Path) {
+func (p *program) complaint(f *fault.Fault) string { return placed(p.say.Sentence(f), f.Path) }
+
+func placed(said, path string) string {
+	if path == "" || strings.HasPrefix(said, path) {
 		return said
 	}
-	return said + " [" + f.Path + "]"
+	return said + " [" + path + "]"
 }
 
 // read reads a job's text from a file, or from standard input where the name is "-".
