@@ -137,7 +137,7 @@ func (d *dice) throw() job.Job {
 		d.mend(&j)
 		// Cheap settings: the properties must hold for any grid and any tolerance.
 		j.Numerics.FilmCells, j.Numerics.PartCells = int(d.fields["numerics.film_cells"].Low), int(d.fields["numerics.part_cells"].Low)
-		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = d.fields["numerics.relative_tolerance"].High, 20000
+		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = d.fields["numerics.relative_tolerance"].High, 100_000
 		if d.rules.Validate(j) == nil {
 			return j
 		}
