@@ -193,12 +193,18 @@ export class PlanState {
   async apply(kind: Kind, trial: Setting[]): Promise<Job> {
     this.stop();
     const stop = new AbortController();
-    const study = { route: kind, goal: null };
-    const reply = accepted(
-      await this.#engine.ask({ op: 'apply', job: this.#take(), study, setting: trial }, stop.signal),
-    );
-    if (!reply.job) throw new Error(reply.message);
-    return reply.job;
+    // What the page would read off the core meanwhile waits, or it would take the place of this.
+    this.#running = { key: '', stop };
+    try {
+      const study = { route: kind, goal: null };
+      const reply = accepted(
+        await this.#engine.ask({ op: 'apply', job: this.#take(), study, setting: trial }, stop.signal),
+      );
+      if (!reply.job) throw new Error(reply.message);
+      return reply.job;
+    } finally {
+      if (this.#running.stop === stop) this.#running = null;
+    }
   }
 
   async #brief(kind: Kind, job: Job, signal: AbortSignal): Promise<Brief> {

@@ -165,6 +165,20 @@ test('a new question ends the one that runs, whose last word is not heard', asyn
   expect(plans.busy).toBe(false);
 });
 
+test('settings are put in at once: what runs ends, and nothing that is read off the core takes their place', async () => {
+  const { crew, plans, rest } = desk();
+  const search = plans.ask('tunnel', 'limit', 'more', limitWording('line_speed', 0.2));
+  await rest();
+  const applied = plans.apply('tunnel', [{ variable: 'line_speed', value: 0.024 }]).catch((e: unknown) => e);
+  void plans.learn('static_oven'); // as the page does while nothing runs
+  await rest();
+  expect(crew.asked.map((q) => q.op)).toEqual(['variables', 'apply']);
+  expect(await applied).toMatchObject({ message: '' }); // this crew gives no job back
+  await search;
+  expect(plans.plan('tunnel', 'limit')?.fate).toBe('stopped');
+  expect(plans.busy).toBe(false);
+});
+
 test('a refusal and a break-down are told apart, and the next question works', async () => {
   const { crew, plans, rest } = desk();
   const ask = async (end: (sweep: Crew['sweeps'][number]) => void): Promise<string | undefined> => {
