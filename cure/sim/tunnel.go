@@ -7,7 +7,9 @@ import (
 	"github.com/drywright/drywright/cure/route"
 )
 
-// The balance of a tunnel's humidities ends when none moves by more than this share of itself plus 10 g/kg.
+// The balance of a tunnel's humidities ends when none moves by more than this share of itself plus 10 g/kg. A change in the last digits
+// can change which steps a run takes, and with them what evaporates by about the tolerance of the integration; where that leaves
+// no balance to be found to all digits, it ends there.
 const (
 	humidityTolerance = 1e-8
 	humidityFloor     = 0.01 // kg/kg
@@ -48,7 +50,7 @@ func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err err
 		}
 		return b.evaporate(w, out)
 	}
-	w, _, err = num.FixedPoint(next, w, humidityTolerance, humidityFloor, balanceLimit)
+	w, _, err = num.FixedPoint(next, w, humidityTolerance, b.job.Numerics.RelativeTolerance, humidityFloor, balanceLimit)
 	if err != nil {
 		return route.Plan{}, nil, err
 	}

@@ -36,7 +36,7 @@ func passed(e *entry, T, exhaust, evaporated, shopT, shopW float64) route.ZoneFl
 		}
 		flow, out[0] = flows[0], flows[0].Humidity
 		return nil
-	}, []float64{shopW}, 1e-10, 0.01, 60)
+	}, []float64{shopW}, 1e-10, 0, 0.01, 60)
 	if err != nil {
 		e.fail(err.Error())
 	}
