@@ -26,7 +26,7 @@ func TestClient(t *testing.T) {
 		t.Errorf("printed:\n%s", out.String())
 	}
 	wrong := bytes.Replace(demo, []byte(`"wet_coat_kg_per_m2": 0`), []byte(`"wet_coat_kg_per_m2": 9`), 1)
-	if err := run(server.URL, bytes.NewReader(wrong), &out); err == nil || !strings.Contains(err.Error(), "wet_coat_kg_per_m2") {
+	if err := run(server.URL, bytes.NewReader(wrong), &out); err == nil || !strings.Contains(err.Error(), "Film, Wet coat: ") {
 		t.Errorf("a job with a fault: %v", err)
 	}
 }

@@ -32,7 +32,7 @@ func TestTable(t *testing.T) {
 		if thin, thick := ready["thin room"], ready["thick room"]; thin == "" || thick == "" || thin == thick {
 			t.Errorf("ready after %q and %q", thin, thick)
 		}
-		for i, why := range map[int]string{7: "film.wet_coat_kg_per_m2", 8: `"abc" is no number`} {
+		for i, why := range map[int]string{7: "Film, Wet coat: 12000 g/m²", 8: `"abc" is no number`} {
 			if last := rows[i][len(rows[i])-1]; !strings.Contains(last, why) {
 				t.Errorf("row %d: error %q, want one about %s", i, last, why)
 			}
