@@ -66,7 +66,11 @@ function sameBytes() {
         .update(readFileSync(join(at, file)))
         .digest('hex')
         .slice(0, 16);
-    const rows = programs.map((file) => ({ file: basename(file), here: digest(root, file), there: digest(folder, file) }));
+    const rows = programs.map((file) => ({
+      file: basename(file),
+      here: digest(root, file),
+      there: digest(folder, file),
+    }));
     const other = rows.filter(({ here, there }) => here !== there);
     if (other.length === 0)
       return { state: 'clean', detail: rows.map(({ file, here }) => `${file} ${here}`).join(', ') };

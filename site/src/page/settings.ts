@@ -116,7 +116,8 @@ function gridsOf(job: Job, nodes: readonly Node[], section: string): Grid[] {
     if (node.kind === 'block')
       return counts(job, node, node.template) ? gridsOf(job, node.nodes, section) : [];
     const entries = node.kind === 'list' ? getAt(job, node.template) : null;
-    if (node.kind !== 'list' || !Array.isArray(entries) || entries.length === 0 || alone(job, node)) return [];
+    if (node.kind !== 'list' || !Array.isArray(entries) || entries.length === 0 || alone(job, node))
+      return [];
     return [{ title: `${section}: ${node.block.label}`, ...gridOf(job, node, entries.length) }];
   });
 }
@@ -128,7 +129,11 @@ function gridOf(job: Job, node: Node & { kind: 'list' }, n: number): Omit<Grid, 
   });
   const rows: Row[] = [];
   for (let i = 0; i < n; i++)
-    factsOf(job, node.nodes.filter((f) => !isName(f)), i).forEach(({ label, value }, at, facts) => {
+    factsOf(
+      job,
+      node.nodes.filter((f) => !isName(f)),
+      i,
+    ).forEach(({ label, value }, at, facts) => {
       let row = rows.find((r) => r.label === label);
       if (!row) {
         row = { label, values: Array<string>(n).fill('–') };

@@ -200,7 +200,10 @@ function ungrouped(run: string, decimal: string): string | Refusal {
 function unitText(text: string): [name: string, rest: string] {
   const t = text.replace(/^ /, '');
   const over = /^1\/(?!\d)/.test(t) ? 2 : 0;
-  const unit = /^(?:(?<=[a-z^])[23](?!\d)(?![.,]\d)|(?<=\/)100(?= ?[a-z])|[.,](?!\d)|[^\d.,])*/.exec(t.slice(over))?.[0] ?? '';
+  const unit =
+    /^(?:(?<=[a-z^])[23](?!\d)(?![.,]\d)|(?<=\/)100(?= ?[a-z])|[.,](?!\d)|[^\d.,])*/.exec(
+      t.slice(over),
+    )?.[0] ?? '';
   const cut = over + unit.length;
   return [t.slice(0, cut), t.slice(cut)];
 }
