@@ -81,7 +81,7 @@ test('on paper', only('chromium', media), async () => {
   await view.page.emulateMediaType('print');
   await view.page.waitForSelector('.sheet svg.plot');
   await flawless();
-  await view.page.emulateMediaType('screen');
+  await view.page.emulateMediaType();
 });
 
 test('on a telephone', async () => {

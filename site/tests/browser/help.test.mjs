@@ -234,7 +234,7 @@ async function onPaper(look) {
     await view.page.waitForSelector('.sheet svg.plot');
     return await look();
   } finally {
-    await view.page.emulateMediaType('screen');
+    await view.page.emulateMediaType(); // not 'screen', in which it would then print, too
   }
 }
 
@@ -314,7 +314,7 @@ test('on paper the ink is black, and nothing is wrong for those who do not see i
   await view.page.waitForSelector('.sheet svg.plot');
   assert.equal(await view.page.$eval('.sheet', (e) => getComputedStyle(e).color), 'rgb(0, 0, 0)');
   await clean(view.page);
-  await view.page.emulateMediaType('screen');
+  await view.page.emulateMediaType();
 });
 
 test('said nothing on the console and asked nothing of anyone else', () => {
