@@ -226,9 +226,9 @@ test-wasm: $(WASM) $(EXEC) $(WORDS) ## the core's tests compiled to WebAssembly,
 test-site: $(TYPES) $(TEXTS) $(PROOF) $(NPM_CI) ## the page's types, linters and unit tests
 	cd site && $(NPM) run --silent check && $(NPM) run --silent lint && $(NPM) run --silent test
 
-# The whole in Chromium; in Firefox all but what only repeats there: the numbers come from the same core, and a search is no other.
-# All of it: make browser-test FIREFOX_TESTS='*.test.mjs'
-FIREFOX_TESTS := $(filter-out numbers.test.mjs plan.test.mjs axe.test.mjs,$(notdir $(wildcard site/tests/browser/*.test.mjs)))
+# The whole in Chromium; in Firefox what stands on the browser most, since the numbers come from the same core and a search is no
+# other there. All of it: make browser-test FIREFOX_TESTS='*.test.mjs'
+FIREFOX_TESTS := page.test.mjs inputs.test.mjs languages.test.mjs offline.test.mjs single.test.mjs pictures.test.mjs trial.test.mjs
 browser-test: $(BINARY) $(SINGLE) $(NPM_CI) ## the page in real browsers, against the command
 	@chromium="$$(site/tests/browser/find.sh chromium)"; firefox="$$(site/tests/browser/find.sh firefox)"; \
 	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) SINGLE=$(abspath $(SINGLE)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \

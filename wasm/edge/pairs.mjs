@@ -15,6 +15,9 @@ const json = { 'Content-Type': 'application/json' };
 
 const folder = new URL('../../testdata/requests/', import.meta.url);
 const kept = (path) => JSON.parse(readFileSync(new URL(path, folder), 'utf8'));
+/** A fault as the command prints it: behind the sentence stands the place in the document, unless the sentence begins with it. */
+export const complaint = ({ text, path }) => (path === '' || text.startsWith(path) ? `${text}\n` : `${text} [${path}]\n`);
+
 export const names = readdirSync(folder)
   .filter((name) => name.endsWith('.json'))
   .map((name) => name.slice(0, -'.json'.length));
@@ -90,7 +93,7 @@ process.once('exit', () => rmSync(scratch, { recursive: true, force: true }));
 function printed(request, answer) {
   if (request.op === 'check' && request.job && !answer.ok) {
     const { status, stderr } = command(['check', '--units', request.units ?? 'si', '-'], JSON.stringify(request.job));
-    return { said: [status, stderr], wanted: [1, answer.faults.map((f) => `${f.text}\n`).join('')] };
+    return { said: [status, stderr], wanted: [1, answer.faults.map(complaint).join('')] };
   }
   const verb = answer.ok && verbs[request.op]?.(request);
   if (!verb) return undefined;

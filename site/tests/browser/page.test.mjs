@@ -82,7 +82,7 @@ test('a bad input is refused at its field and in the list; the last good answer 
   // The command refuses the same number, naming the same field.
   const job = demo();
   job.film.wet_coat_kg_per_m2 = -0.005;
-  assert.ok(refuse(job).startsWith(`${coat}: `));
+  assert.ok(refuse(job).endsWith(`[${coat}]\n`));
 
   await screen.type(coat, typed);
   await settlesOn(good);
