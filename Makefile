@@ -80,7 +80,7 @@ $(OUT)/toolchain: FORCE
 
 # Calls are not inlined in packages whose speed nobody feels: 50 kB of each program. What solves film and air, gonum, the runtime
 # and what all of them call (slices, math, sync/atomic) are left alone: without inlining there a prediction takes 40 % longer.
-UNHURRIED := $(addprefix github.com/drywright/drywright/,cure $(addprefix cure/,api derive fault fit job material plan regress report result sim trial unit words)) \
+UNHURRIED := $(addprefix github.com/drywright/drywright/,cure $(addprefix cure/,api derive fault fit job material plan regress report result route sim trial unit words)) \
              encoding/base64 encoding/json errors bytes fmt internal/fmtsort internal/poll internal/reflectlite internal/strconv \
              io io/fs os path reflect sort strconv strings syscall syscall/js time unicode/...
 

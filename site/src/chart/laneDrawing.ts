@@ -1,6 +1,6 @@
 /** Draws the lane picture as it was laid out; Plot makes the SVG and knows the axis of time. */
 import type { MarkName } from '../generated/contract';
-import { text } from '../text';
+import { pictures } from '../text/pictures';
 import {
   bandWords,
   besideStem,
@@ -64,7 +64,7 @@ export function drawLanes(picture: LanePicture, width: number, onPaper = false):
     height,
     ...marginsOf(margin),
     style: { fontSize: `${font}px` },
-    ariaLabel: text.lanes.alt,
+    ariaLabel: pictures.lanes.alt,
     x: { type: 'log', domain: [low, high], axis: null },
     y: { type: 'identity', axis: null },
     marks: [

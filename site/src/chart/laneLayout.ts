@@ -1,6 +1,6 @@
 /** Where everything in the lane picture stands, in pixels: bands, flags with their symbols and stems, deadlines. */
 import type { MarkName } from '../generated/contract';
-import { text } from '../text';
+import { pictures } from '../text/pictures';
 import { placeFlags, rowsOf, type Placed } from './flags';
 import type { FilmState, Lane, LanePicture } from './lanes';
 import { textWidth } from './measure';
@@ -81,9 +81,9 @@ function layLane(
 ): Laid {
   const over = lane.marks.map((m) => ({ x: place(m.time), words: `${m.label} ${m.text}`, mark: m.name }));
   const under = [
-    { x: place(lane.deadline.time), words: `${text.lanes.deadline} ${lane.deadline.text}`, mark: null },
+    { x: place(lane.deadline.time), words: `${pictures.lanes.deadline} ${lane.deadline.text}`, mark: null },
     ...(lane.exit
-      ? [{ x: place(lane.exit.time), words: `${text.lanes.out} ${lane.exit.text}`, mark: null }]
+      ? [{ x: place(lane.exit.time), words: `${pictures.lanes.out} ${lane.exit.text}`, mark: null }]
       : []),
   ];
   const put = (list: { x: number; words: string }[], beside: number): Placed[] =>
@@ -141,7 +141,7 @@ export interface BandWord {
 export function bandWords({ lanes, place, sizes }: Layout): BandWord[] {
   return lanes.flatMap((l) =>
     l.lane.bands.flatMap((b) => {
-      const words = text.lanes.statesDone[b.state];
+      const words = pictures.lanes.statesDone[b.state];
       const need = textWidth(words, sizes.font, 600) + 20;
       const [from, to] = [place(b.from), place(b.to)];
       const cuts = [from, place(l.lane.deadline.time), to].filter((x) => x >= from && x <= to);

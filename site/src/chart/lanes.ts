@@ -1,6 +1,6 @@
 /** What the lane picture shows, drawn from the answer alone: states of the film, marks, heat, deadline, exit. */
 import type { Mark, MarkName, Result, Route, Stage } from '../generated/contract';
-import { text } from '../text';
+import { pictures } from '../text/pictures';
 import { duration } from '../text/quantity';
 import { judged } from './judged';
 import type { Reading } from './reading';
@@ -136,7 +136,7 @@ export interface LaneEvent {
 
 /** The events of a lane in the order of time. */
 export function eventsOf(lane: Lane, place: number): LaneEvent[] {
-  const t = text.lanes;
+  const t = pictures.lanes;
   const stateAt = (time: number): string => {
     const band = lane.bands.findLast((b) => b.from <= time);
     return band ? t.states[band.state] : '';
@@ -164,13 +164,13 @@ export function readLane({ lanes }: LanePicture, { lane, time, event, state, mar
     where: lanes[lane]?.title ?? '',
     values: [
       { name: event, value: duration(time), ...(mark ? { sign: { kind: 'mark', mark } } : {}) },
-      { name: text.lanes.state, value: state },
+      { name: pictures.lanes.state, value: state },
     ],
   };
 }
 
 export function laneTable({ lanes }: LanePicture): Table {
-  const t = text.lanes;
+  const t = pictures.lanes;
   return {
     columns: [words(t.route), words(t.event), times(t.time), words(t.state)],
     rows: lanes.flatMap((lane, i) => [
@@ -184,7 +184,7 @@ export function laneTable({ lanes }: LanePicture): Table {
 
 /** What the textures and lines of the picture mean, as far as it has them. */
 export function laneKey({ lanes }: LanePicture): KeyEntry[] {
-  const t = text.lanes;
+  const t = pictures.lanes;
   const heat = lanes.flatMap((l) => l.heat);
   return [
     ...filmStates.map((state): KeyEntry => ({

@@ -49,9 +49,7 @@ interface Piece {
   bytes: Uint8Array<ArrayBuffer>;
 }
 
-const order: Record<Kind, number> = { room: 0, static_oven: 1, tunnel: 2 };
-
-export const aborted = (): DOMException => new DOMException('A newer question took its place.', 'AbortError');
+export const aborted = (): DOMException => new DOMException('Overtaken.', 'AbortError');
 export const isAbort = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
@@ -97,8 +95,12 @@ export class Engine {
   async predict(job: unknown, signal?: AbortSignal): Promise<Predicted> {
     const has = job as Partial<Record<Kind, unknown>>;
     const routes = this.#kinds.filter((kind) => has[kind] !== null);
-    const asked = routes.length > 0 ? routes.map((kind) => [kind]) : [[]];
-    const requests = asked.map((of): ApiRequest => ({ op: 'predict', job, routes: of }));
+    // A job without routes is refused, whatever is asked for.
+    const requests = (routes.length > 0 ? routes : this.#kinds).map((kind): ApiRequest => ({
+      op: 'predict',
+      job,
+      routes: [kind],
+    }));
     const { parts, last } = await this.#ask(requests, signal);
     if (last.result) return { kind: 'answer', result: this.#joined(last.result, parts) };
     return panicked(last)
@@ -135,7 +137,7 @@ export class Engine {
   /** The parts of a result in one, with its routes in the order of the core. */
   #joined(whole: Result, parts: Reply[]): Result {
     const routes = parts.flatMap((part) => part.result?.routes ?? []);
-    routes.sort((a, b) => order[a.kind] - order[b.kind]);
+    routes.sort((a, b) => (a.kind < b.kind ? -1 : 1)); // the core's order is that of the alphabet
     const work = (of: Kind): number => routes.find((r) => r.kind === of)?.status.derivatives ?? 0;
     this.#kinds.sort((a, b) => work(b) - work(a));
     return { ...whole, routes };
@@ -227,7 +229,7 @@ export class Engine {
     try {
       reply = JSON.parse(new TextDecoder().decode(bytes)) as Reply;
     } catch {
-      this.#lose(from, 'The core answered with something that is not JSON.');
+      this.#lose(from, 'The core answered with no JSON.');
       return false;
     }
     this.#busy.delete(from);
@@ -275,12 +277,10 @@ export class Engine {
   #dismiss(port: Port): boolean {
     this.#stopClock(port);
     port.terminate();
-    const [busy, starting, before] = [
-      this.#busy.delete(port),
-      this.#starting.delete(port),
-      this.#idle.length,
-    ];
+    const before = this.#staff;
+    this.#busy.delete(port);
+    this.#starting.delete(port);
     this.#idle = this.#idle.filter((other) => other !== port);
-    return busy || starting || this.#idle.length < before;
+    return this.#staff < before;
   }
 }

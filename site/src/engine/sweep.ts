@@ -202,7 +202,7 @@ export class SweepEngine {
     this.#running = null;
     const reply = read(bytes);
     if (!reply) {
-      running?.reject(new EngineError('The core answered with something that is not JSON.'));
+      running?.reject(new EngineError('The core answered with no JSON.'));
       return;
     }
     if (reply.ok || reply.faults.length > 0) this.#rest();
