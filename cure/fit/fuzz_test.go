@@ -3,27 +3,22 @@ package fit
 import (
 	"encoding/json"
 	"errors"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/testdata"
 )
 
 // FuzzFit fits cure and sorption to whatever stands in a table. It ends with numbers that can be written down and adopted, or with a
 // fault. The other kinds run the film for each trial setting, too slowly for this; their tables are trial.FuzzRead's.
 func FuzzFit(f *testing.F) {
-	files, err := os.ReadDir(filepath.Join("..", "..", "testdata", "trials"))
+	tables, err := testdata.Trials()
 	if err != nil {
 		f.Fatal(err)
 	}
-	for _, file := range files {
-		data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "trials", file.Name()))
-		if err != nil {
-			f.Fatal(err)
-		}
+	for _, data := range tables {
 		f.Add(data, false)
 		f.Add(data, true)
 	}

@@ -138,6 +138,7 @@ func (f Field) worded() Field {
 	} else {
 		f.Source = words.Key("sources." + f.Source)
 	}
+	f.Choices = slices.Clone(f.Choices) // entries are shared, also by those who ask at the same time
 	for i := range f.Choices {
 		f.Choices[i].Label = f.choice(f.Choices[i].Value)
 	}

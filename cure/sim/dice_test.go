@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"sync"
 
 	"github.com/drywright/drywright/cure/job"
@@ -137,11 +138,32 @@ func (d *dice) throw() job.Job {
 		d.mend(&j)
 		// Cheap settings: the properties must hold for any grid and any tolerance.
 		j.Numerics.FilmCells, j.Numerics.PartCells = int(d.fields["numerics.film_cells"].Low), int(d.fields["numerics.part_cells"].Low)
-		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = d.fields["numerics.relative_tolerance"].High, 100_000
+		j.Numerics.RelativeTolerance, j.Numerics.StepBudget = d.fields["numerics.relative_tolerance"].High, stepsFor(&j)
 		if d.rules.Validate(j) == nil {
 			return j
 		}
 	}
+}
+
+// stepsFor is what a job may take: 20,000 steps for one run, five times that where runs multiply by spots, loads or zones in balance.
+func stepsFor(j *job.Job) int {
+	const one = 20_000
+	routes, many := 0, len(j.Part.Spots) > 0
+	if j.Room != nil {
+		routes++
+	}
+	if j.StaticOven != nil {
+		routes++
+		many = many || j.StaticOven.Batches > 1
+	}
+	if j.Tunnel != nil {
+		routes++
+		many = many || slices.ContainsFunc(j.Tunnel.Zones, func(z job.Zone) bool { return z.Air != nil })
+	}
+	if many {
+		return 5 * one
+	}
+	return one * routes
 }
 
 // thin leaves what takes many runs a job to some jobs only: several routes and spots to every tenth, loads that follow each other

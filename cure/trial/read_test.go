@@ -3,7 +3,6 @@ package trial
 import (
 	"bytes"
 	"errors"
-	"github.com/drywright/drywright/cure/words"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/words"
+	"github.com/drywright/drywright/testdata"
 )
 
 // What the weighing in most files is: minutes and grams. Invented.
@@ -200,15 +201,11 @@ func TestTooMuch(t *testing.T) {
 
 // Whatever the bytes, the reader answers or refuses, and what it answers is whole: columns as long as the rows, no infinity.
 func FuzzRead(f *testing.F) {
-	files, err := os.ReadDir(filepath.Join("..", "..", "testdata", "trials"))
+	tables, err := testdata.Trials()
 	if err != nil {
 		f.Fatal(err)
 	}
-	for _, file := range files {
-		data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "trials", file.Name()))
-		if err != nil {
-			f.Fatal(err)
-		}
+	for _, data := range tables {
 		f.Add(data)
 	}
 	f.Add([]byte("[];[]\n1;2\n"))

@@ -44,7 +44,7 @@ func (s *service) body(r *http.Request, media string) ([]byte, *problem) {
 	case len(body) > limit:
 		return nil, tooLarge
 	case errors.Is(err, io.ErrUnexpectedEOF):
-		return nil, &problem{Type: "cut-off", Title: "The body ended early", Status: http.StatusBadRequest}
+		return nil, &cutOff
 	case err != nil:
 		return nil, &slow
 	case !utf8.Valid(body):
@@ -55,6 +55,7 @@ func (s *service) body(r *http.Request, media string) ([]byte, *problem) {
 
 var (
 	errSlow = errors.New("the body did not come in time")
+	cutOff  = problem{Type: "cut-off", Title: "The body ended early", Status: http.StatusBadRequest}
 	slow    = problem{Type: "slow", Title: "The body did not come in time", Status: http.StatusRequestTimeout}
 )
 
@@ -72,8 +73,12 @@ func (s *service) received(next http.Handler) http.Handler {
 				most = 1 // it will be refused
 			}
 			text, err := s.patiently(io.LimitReader(r.Body, most))
-			if errors.Is(err, errSlow) {
+			switch {
+			case errors.Is(err, errSlow):
 				refuse(w, slow)
+				return
+			case err != nil:
+				refuse(w, cutOff)
 				return
 			}
 			r.Body = io.NopCloser(bytes.NewReader(text))

@@ -31,7 +31,7 @@ class Compiled:
     unknown without a tolerance."""
 
     def __init__(self, library, cells):
-        self.library = library
+        self.compiled = library
         n = library.coupon_new(cells)
         start, scale = np.empty(n), np.empty(n)
         library.coupon_start(pointer(start), pointer(scale))
@@ -44,13 +44,13 @@ class Compiled:
         rows = np.atleast_2d(y.T)
         rows = np.hstack([rows, np.tile(self.counts, (len(rows), 1))])
         out = np.empty_like(rows)
-        self.library.coupon_rates(t, pointer(rows), pointer(out), len(rows))
+        self.compiled.coupon_rates(t, pointer(rows), pointer(out), len(rows))
         return out[:, : self.n].reshape(y.T.shape).T
 
     def event(self, i):
         def g(_, y):
             state = np.concatenate([y, self.counts])
-            self.library.coupon_margins(pointer(state), pointer(self.margin))
+            self.compiled.coupon_margins(pointer(state), pointer(self.margin))
             return self.margin[i]
 
         g.direction = -1
