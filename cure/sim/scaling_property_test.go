@@ -67,7 +67,7 @@ func TestTwiceTheAreaWithTwiceTheFlow(t *testing.T) {
 		k := job.Clone(j)
 		enlarge(&k, by)
 		a, b := run1(t, &j), run1(t, &k)
-		alike(t, &a.Routes[0], &b.Routes[0], 1e-4)
+		alike(t, &a.Routes[0], &b.Routes[0], 1e-5)
 	})
 }
 
@@ -151,6 +151,6 @@ func TestSameDiffusionNumber(t *testing.T) {
 			}
 		}
 		x, y := run1(t, &j), run1(t, &k)
-		alike(t, &x.Routes[0], &y.Routes[0], 1e-4)
+		alike(t, &x.Routes[0], &y.Routes[0], 1e-5)
 	})
 }
