@@ -3,7 +3,7 @@
 // those of the caller.
 //
 //   - The system brings its own linear algebra: [System]. [Dense] is the one for small systems without structure.
-//   - The method is data: [Tableau]; [Rodas5P] is provided.
+//   - The method is data: [Tableau]; [Rodas4P2] is provided.
 //   - [Solver] does the work and owns all memory: after [NewSolver], Integrate allocates nothing.
 //   - [Step] is what an observer sees of one accepted step, with the dense output inside it.
 //   - [Event] is a condition on the state whose crossings are located on the dense output.

@@ -200,7 +200,7 @@ func TestOptionsRefused(t *testing.T) {
 		t.Error("no component counted: accepted")
 	}
 	o = good()
-	o.Tableau = ode.Rodas4P()
+	o.Tableau = ode.Rodas4P2()
 	o.Tableau.A = o.Tableau.A[1:]
 	if _, err := ode.NewSolver(circle(), o); err == nil {
 		t.Error("a broken tableau: accepted")

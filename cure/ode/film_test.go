@@ -73,7 +73,7 @@ func TestFilmMarks(t *testing.T) {
 			t.Fatalf("a mark is not reached: %v", want)
 		}
 	}
-	check, _ := filmMarks(t, f, 1e-9, ode.Rodas4P())
+	check, _ := filmMarks(t, f, 1e-9, ode.Rodas4P2())
 	if d := farthestMark(check, want); d > 1e-8 {
 		t.Errorf("the methods differ by %.2g", d)
 	}

@@ -23,7 +23,7 @@ type Options struct {
 	MaxStep float64
 	// StepBudget bounds the steps tried, accepted and rejected, since the last ResetStats; zero: 100 000.
 	StepBudget int
-	// Tableau is the method; the zero value stands for [Rodas5P].
+	// Tableau is the method; the zero value stands for [Rodas4P2].
 	Tableau Tableau
 }
 
@@ -66,7 +66,7 @@ func (o Options) complete(n int) (Options, error) {
 			"Zero stands for "+strconv.Itoa(defaultBudget)+"."))
 	}
 	if o.Tableau.Stages == 0 {
-		o.Tableau = Rodas5P()
+		o.Tableau = Rodas4P2()
 	}
 	if err := faults.OrNil(); err != nil {
 		return o, err

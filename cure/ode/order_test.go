@@ -169,14 +169,14 @@ func TestOrderOnStiffProblems(t *testing.T) {
 		first         float64 // largest error of the coarsest run at the ends
 		last, lastIns float64 // and of the finest, at the ends and inside
 	}{
-		// Parabolic, moving boundary: order 4 of both (Steinebach 1995 for RODAS4P; the conditions of Lubich and Ostermann 1995).
-		{diffusion(20), ode.Rodas4P(), 3.8, 3.8, 5e-6, 1e-10, 2e-10},
+		// Parabolic, moving boundary: order 4 of both (Steinebach 2020 for RODAS4P2; the conditions of Lubich and Ostermann 1995).
+		{diffusion(20), ode.Rodas4P2(), 3.8, 3.8, 5e-6, 1e-10, 2e-10},
 		{diffusion(20), ode.Rodas5P(), 3.8, 3.8, 1e-6, 2e-11, 2e-11},
 		// Prothero-Robinson at z = -1e6 h: the error at the ends is O(h^3/lambda), that of the dense output O(h^4).
-		{protheroRobinson(1e6), ode.Rodas4P(), 2.8, 3.8, 1e-9, 1e-12, 2e-9},
+		{protheroRobinson(1e6), ode.Rodas4P2(), 2.8, 3.8, 1e-9, 1e-12, 2e-9},
 		{protheroRobinson(1e6), ode.Rodas5P(), 2.8, 3.8, 1e-9, 1e-12, 2e-10},
 		// Kaps at eps = 1e-6: O(eps h^2) at the ends.
-		{kaps(1e-6), ode.Rodas4P(), 1.8, 2.8, 5e-6, 2e-10, 5e-7},
+		{kaps(1e-6), ode.Rodas4P2(), 1.8, 2.8, 5e-6, 2e-10, 5e-7},
 		{kaps(1e-6), ode.Rodas5P(), 1.8, 3.5, 1e-8, 2e-10, 5e-10},
 	} {
 		ends, inside, slope, slopeInside := halve(t, c.problem, c.method)

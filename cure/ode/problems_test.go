@@ -92,7 +92,7 @@ func stiffProblem(name string) *ode.Dense {
 }
 
 // tableaux are the methods under test.
-func tableaux() []ode.Tableau { return []ode.Tableau{ode.Rodas4P(), ode.Rodas5P()} }
+func tableaux() []ode.Tableau { return []ode.Tableau{ode.Rodas4P2(), ode.Rodas5P()} }
 
 // film is nonlinear diffusion with evaporation, cut into n cells of equal width, in the algebra of the real film: cell
 // contents x_i on (0, 1), a part temperature T and a surface state as border, a conversion per cell as tail. The

@@ -30,7 +30,7 @@ func TestTinyAndZeroIntervals(t *testing.T) {
 // carried step saves work against starting anew.
 func TestSegments(t *testing.T) {
 	f := newFilm(24)
-	opt := filmOptions(f, 1e-5, ode.Rodas4P())
+	opt := filmOptions(f, 1e-5, ode.Rodas4P2())
 	whole := f.start()
 	one := solve(t, f, opt, 0, 8, whole)
 	run := func(carry bool) ([]float64, ode.Stats) {
@@ -190,7 +190,7 @@ func TestRepeats(t *testing.T) {
 
 func mustFilm(t *testing.T, f *film) *ode.Solver {
 	t.Helper()
-	s, err := ode.NewSolver(f, filmOptions(f, 1e-4, ode.Rodas4P()))
+	s, err := ode.NewSolver(f, filmOptions(f, 1e-4, ode.Rodas4P2()))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -63,7 +63,7 @@ func (b *bench) run(e *entry, end float64, stop func(m moment) float64) (moment,
 	if tolerance == 0 {
 		tolerance = tight
 	}
-	solver, err := ode.NewSolver(m, ode.Options{RelTol: tolerance, AbsTol: m.Tolerances(tolerance), Tableau: ode.Rodas5P()})
+	solver, err := ode.NewSolver(m, ode.Options{RelTol: tolerance, AbsTol: m.Tolerances(tolerance)})
 	if err != nil {
 		e.fail(err.Error())
 		return m, false
