@@ -69,6 +69,10 @@ func compare(out, picture string, cells, repeats int) error {
 	if err != nil {
 		return err
 	}
+	// Before minutes of runs, not after them.
+	if err := os.MkdirAll(filepath.Dir(picture), 0o755); err != nil {
+		return err
+	}
 	if err := build(out); err != nil {
 		return err
 	}
