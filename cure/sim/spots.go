@@ -50,6 +50,7 @@ func (r *run) atSpot(s job.Spot) (*run, error) {
 func (r *run) planAt(s job.Spot) (route.Plan, error) {
 	plan := r.plan
 	plan.Stages = slices.Clone(plan.Stages)
+	latest := r.climates[0]
 	for i := range plan.Stages {
 		st := &plan.Stages[i]
 		st.Exposure.Front.Factor *= s.TransferFactor
@@ -57,9 +58,10 @@ func (r *run) planAt(s job.Spot) (route.Plan, error) {
 			continue
 		}
 		times, climates := r.history(st.Start, st.End)
-		if len(times) == 0 {
-			continue
+		if len(times) == 0 { // the open face was through before: the air that it last saw stays
+			times, climates = []float64{st.Start}, []film.Climate{latest}
 		}
+		latest = climates[len(climates)-1]
 		replay, err := route.NewReplay(times, climates)
 		if err != nil {
 			return plan, err

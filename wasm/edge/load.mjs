@@ -108,6 +108,7 @@ async function killed(start, service) {
 
 console.log(`load of the machine before: ${loadavg().map(ms).join(' ')}`);
 for (const [start, connections, counts, lasting] of [
+  // What lasts: in the runtime each request is an instance of its own, so that one without work shows whether they are let go.
   [
     native,
     [1, 8, 64],
@@ -115,7 +116,7 @@ for (const [start, connections, counts, lasting] of [
       ['check', check, 1000],
       ['predict', predict, 128],
     ],
-    10 * many(1000),
+    check,
   ],
   [
     workerd,
@@ -124,14 +125,14 @@ for (const [start, connections, counts, lasting] of [
       ['check', check, 60],
       ['predict', predict, 24],
     ],
-    10 * many(50),
+    health,
   ],
 ]) {
   let service = await start();
   try {
     await costs(service);
     await throughput(service, connections, counts);
-    await flat(service, check, lasting);
+    await flat(service, lasting, 10 * many(1000));
     await brokenOff(service);
     service = await killed(start, service);
   } finally {
