@@ -12,6 +12,7 @@ type BackFace struct {
 	Convected   float64 // from the air into the face [W/m2]
 	Radiated    float64 // from walls and lamps into the face [W/m2]
 	Contact     float64 // from the carrier into the face [W/m2]
+	Coefficient float64 // h of the face [W/(m2 K)]
 }
 
 // backFace solves the balance of the back face behind the last half cell: conduction from the last cell (at last [K]),
@@ -40,7 +41,7 @@ func backFace(part *Part, face *Face, climate Climate, last, carrier float64) Ba
 			}
 		}
 	}
-	b.Temperature = T
+	b.Temperature, b.Coefficient = T, h
 	b.Convected = h * (climate.Air.T - T)
 	b.Radiated = transfer.Radiation(eps, climate.Wall, T) + lamps
 	b.Contact = contact * (carrier - T)

@@ -23,6 +23,7 @@ type Reading struct {
 	Thickness                         float64 // [m]
 	Coefficient                       float64 // h of the coated side [W/(m2 K)]
 	MassCoefficient                   float64 // k, the pile in series [m/s]
+	Exchange                          float64 // of coated side, back and carrier with the air, for their temperatures as they are [W/(m2 K)]
 	Tip                               float64 // temperature at the tips of the pile, the film's without one [K]
 	Climate                           Climate
 	Equilibrium                       float64 // X_eq at p_v/p_sat(T_air), at most that of activity 1 [kg/kg]
@@ -98,6 +99,9 @@ func (s *System) Read(t float64, y []float64) Reading {
 		Given: b.given, FibreWater: in.fibre,
 		Thickness: s.coat.Thickness(s.MeanWater(y)), Climate: c, Equilibrium: s.Equilibrium(c),
 		Coefficient: b.exchange.H, MassCoefficient: b.exchange.K, Tip: b.exchange.Tip,
+	}
+	if r.Exchange = b.exchange.H + b.back.Coefficient; s.carrier {
+		r.Exchange += s.part.Carrier.AirSide
 	}
 	if s.conversions > 0 {
 		r.MeanConversion, r.OuterConversion = s.grid.Mean(s.Conversion(y), 0), s.OuterConversion(y)

@@ -31,7 +31,7 @@ type Taken struct {
 	Air, Walls      float64 // heat from the air and by radiation [J/m2]
 	Water           float64 // given off [kg/m2]
 	AirWas, WallWas float64 // [K]
-	Ease            float64 // coefficient of heat transfer on the coated face [W/(m2 K)]
+	Ease            float64 // heat transfer between all of the load and the air [W/(m2 K)]
 }
 
 // NewDraws makes the draws of a load of what it has taken at rising times, two or more.

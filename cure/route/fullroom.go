@@ -1,11 +1,11 @@
 package route
 
 import (
-	"github.com/drywright/drywright/cure/words"
 	"math"
 
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // newSpace makes the room of a job, empty of settings that change over the night.

@@ -73,7 +73,7 @@ const (
 func (s *Space) Start() []float64 {
 	inside := s.Inside.State(0)
 	own := make([]float64, spaceStates)
-	own[spaceHumidity], own[spaceAir], own[spaceWall] = inside.HumidityRatio(), inside.T, inside.T
+	own[spaceHumidity], own[spaceAir], own[spaceWall] = inside.HumidityRatio(), inside.T, or(s.Inside.wall, inside.T)
 	return own
 }
 
@@ -101,10 +101,10 @@ func (s *Space) Climate(t float64, own []float64) film.Climate {
 	a := s.state(t, own)
 	c := film.Climate{Air: a, Wall: a.T}
 	switch {
+	case s.Balanced:
+		c.Wall = own[spaceWall] // what the parts draw is charged to them; a wall temperature that is given is their first
 	case s.Inside.wall != nil:
 		c.Wall = *s.Inside.wall
-	case s.Balanced:
-		c.Wall = own[spaceWall]
 	}
 	return c
 }

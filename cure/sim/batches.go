@@ -43,7 +43,7 @@ func (b *bench) inCompany(p route.Plan) (route.Plan, error) {
 // take notes what has been taken up to time t, from the ledger, and the oven then.
 func (r *run) take(t float64, l *film.Ledger, mass float64, d *film.Reading) {
 	r.taken = append(r.taken, route.Taken{Time: t, Air: l.Convected + l.BackConvected + l.Carried + l.Warmed,
-		Walls: l.Radiated + l.BackRadiated, Water: r.start.Mass - mass, AirWas: d.Climate.Air.T, WallWas: d.Climate.Wall, Ease: d.Coefficient})
+		Walls: l.Radiated + l.BackRadiated, Water: r.start.Mass - mass, AirWas: d.Climate.Air.T, WallWas: d.Climate.Wall, Ease: d.Exchange})
 }
 
 // draws are the takings between entry and exit, and the heat taken altogether.

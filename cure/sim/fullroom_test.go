@@ -79,3 +79,22 @@ func TestTwiceThePartsMeetTheHandBalance(t *testing.T) {
 		t.Errorf("dry through %.2f h later, by hand %.2f h", later, laterHand)
 	}
 }
+
+// Walls that are warm at the start give what they hold and no more: in a room that loses nothing air, walls and parts meet at the
+// temperature of their calorimetry. 40 m2 of parts hold 162 kJ/K, the air 73, the walls 1000; the vapour that the air holds more than
+// at first has cost 2.45 MJ/kg (what fogged has given it back). 0.2 K is for the film's own heat and that of the vapour.
+func TestWarmWallsMeetTheHandBalance(t *testing.T) {
+	const start, warm = 293.15, 303.15
+	j := full(40, 0)
+	j.Workshop.Space.HeatBalance, j.Workshop.Space.WallLoss = true, 0
+	j.Workshop.WallTemperature = of(warm)
+	c := only(t, j).Curves
+	last := len(c.Time) - 1
+	const dryAir = 60 * 1.1989 / 1.0073
+	const parts, air, walls = 40 * 3e-3 * 1040 * 1300, dryAir * 1019, 1e6 // J/K
+	hand := start + (walls*(warm-start)-2.45e6*dryAir*(c.AirHumidity[last]-c.AirHumidity[0]))/(parts+air+walls)
+	t.Logf("the film ends at %.2f K, by hand %.2f K", c.FilmTemperature[last], hand)
+	if math.Abs(c.FilmTemperature[last]-hand) > 0.2 {
+		t.Error("the walls give more or less than they hold")
+	}
+}

@@ -4,7 +4,7 @@ import { request } from 'node:http';
 import { loadavg } from 'node:os';
 import { load, memory, processor } from './measure.mjs';
 import { command } from './pairs.mjs';
-import { native, workerd } from './start.mjs';
+import { alone, native, workerd } from './start.mjs';
 
 /** SHARE=0.1 sends a tenth of the requests, on a machine that is busy. */
 const share = Number(process.env.SHARE ?? 1);
@@ -107,8 +107,7 @@ async function killed(start, service) {
 }
 
 console.log(`load of the machine before: ${loadavg().map(ms).join(' ')}`);
-for (const [start, connections, counts, lasting] of [
-  // What lasts: in the runtime each request is an instance of its own, so that one without work shows whether they are let go.
+for (const [start, connections, counts] of [
   [
     native,
     [1, 8, 64],
@@ -116,7 +115,6 @@ for (const [start, connections, counts, lasting] of [
       ['check', check, 1000],
       ['predict', predict, 128],
     ],
-    check,
   ],
   [
     workerd,
@@ -125,16 +123,26 @@ for (const [start, connections, counts, lasting] of [
       ['check', check, 60],
       ['predict', predict, 24],
     ],
-    health,
   ],
 ]) {
   let service = await start();
   try {
     await costs(service);
     await throughput(service, connections, counts);
-    await flat(service, lasting, 10 * many(1000));
     await brokenOff(service);
     service = await killed(start, service);
+  } finally {
+    await service.end();
+  }
+}
+// In the runtime each request starts an instance of its own, so that one without work shows whether they are let go.
+for (const [start, question] of [
+  [native, check],
+  [alone, health],
+]) {
+  const service = await start();
+  try {
+    await flat(service, question, 10 * many(1000));
   } finally {
     await service.end();
   }

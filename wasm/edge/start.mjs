@@ -4,7 +4,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { platform } from './platform.mjs';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
 
 /** A port that was free a moment ago. */
 const freePort = () =>
@@ -84,4 +87,12 @@ export async function workerd(port) {
     after: () => rmSync(state, { recursive: true, force: true }),
     outside: () => (existsSync(asked) ? readFileSync(asked, 'utf8') : ''), // whom the tools wanted to ask
   });
+}
+
+/** The runtime without the tools in front of it, which have memory of their own. */
+export async function alone(port) {
+  port ??= await freePort();
+  const words = ['serve', join(here, 'runtime.capnp'), `--socket-addr=http=127.0.0.1:${port}`];
+  const child = spawn(join(here, 'node_modules/.bin/workerd'), words, { stdio: 'ignore', detached: true });
+  return service('workerd alone', false, port, child);
 }

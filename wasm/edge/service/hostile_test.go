@@ -8,6 +8,7 @@ import (
 	"net/http/httptest"
 	"strings"
 	"testing"
+	"testing/iotest"
 	"time"
 
 	"github.com/drywright/drywright/cure/job"
@@ -145,6 +146,23 @@ func TestPatience(t *testing.T) {
 	r := asked(t, Config{Patience: time.Minute}, "POST", "/v1/check", question(t))
 	if want := text(t, asked(t, Config{}, "POST", "/v1/check", question(t))); text(t, r) != want {
 		t.Error("a body that comes in time is not read as it is")
+	}
+}
+
+// A body that breaks off is told as that, wherever it is waited for: what came of it is not taken for all of it.
+func TestBodyThatBreaksOff(t *testing.T) {
+	whole := question(t)
+	for place, c := range map[string]Config{"natively": {}, "on the platform": {Patience: time.Minute}} {
+		t.Run(place, func(t *testing.T) {
+			body := io.MultiReader(bytes.NewReader(whole), iotest.ErrReader(io.ErrUnexpectedEOF))
+			r := httptest.NewRequest(http.MethodPost, "/v1/check", body)
+			r.Header.Set("Content-Type", "application/json")
+			w := httptest.NewRecorder()
+			New(c, Languages()...).ServeHTTP(w, r)
+			if w.Code != http.StatusBadRequest || !strings.Contains(w.Body.String(), "cut-off") {
+				t.Errorf("status %d: %.300s", w.Code, w.Body)
+			}
+		})
 	}
 }
 
