@@ -110,7 +110,7 @@ $(TYPES): $(core_sources) $(wildcard cure/cmd/schema/*.go) $(OUT)/toolchain
 	$(GO) run ./cure/cmd/schema -ts $(TYPES) -schema $(SCHEMA) -units $(dir $(TYPES))units.json
 	@touch $@
 
-$(PARTS): go.mod go.sum $(wildcard wasm/browser/*/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain
+$(PARTS): go.mod go.sum $(wildcard wasm/browser/*/*.go wasm/edge/*.go) site/scripts/go-licences.mjs $(OUT)/toolchain
 	@mkdir -p $(@D)
 	GO=$(GO) $(NODE) site/scripts/go-licences.mjs $@
 
@@ -187,7 +187,7 @@ peers: ## our integrator beside CVODE and SciPy on the same equations: work agai
 	{ apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends gcc libc6-dev libsundials-dev python3-scipy; }
 	$(GO) run ./cure/cmd/peers -out $(OUT)/peers -picture $(PICTURE)
 
-supply: $(DIST) $(WHOLE) ## known weaknesses and licences of all parts, and whether the same sources give the same bytes
+supply: $(DIST) $(WHOLE) $(EDGE)/app.wasm $(EDGE_NPM) ## known weaknesses and licences of all parts, and whether the same sources give the same bytes
 	@GO=$(GO) NPM=$(NPM) GOVULNCHECK=$(GOVULNCHECK) STRICT=$(STRICT) $(NODE) site/scripts/supply.mjs
 
 typing: $(BINARY) $(NPM_CI) ## how fast the answer follows typing, measured in the browser

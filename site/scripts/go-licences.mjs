@@ -1,4 +1,4 @@
-// go-licences.mjs FILE: writes the list of what of Go ends in the browser's core, with version, licence and its text:
+// go-licences.mjs FILE: writes the list of what of Go ends in the browser's core and in the service, with version, licence and its text:
 // the runtime and standard library, and every module beside our own. GO names the compiler.
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -34,7 +34,9 @@ function part(name, version, folder) {
 
 const [version, home] = go('env', 'GOVERSION', 'GOROOT').split('\n');
 const format = '{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}';
-const modules = new Set(go('list', '-deps', '-f', format, './wasm/browser/...').split('\n').filter(Boolean));
+const modules = new Set(
+  go('list', '-deps', '-f', format, './wasm/browser/...', './wasm/edge').split('\n').filter(Boolean),
+);
 const parts = [
   part('Go, runtime and standard library', version.replace(/^go/, ''), home),
   ...[...modules].map((line) => part(...line.split(' '))),

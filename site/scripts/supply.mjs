@@ -1,4 +1,4 @@
-// What the page and the command are made of: known weaknesses of what is shipped and of what builds it, licences of all that
+// What the page, the command and the service are made of: known weaknesses of what is shipped and of what builds it, licences of all that
 // is shipped, and whether the same sources give the same bytes. Run by `make supply`.
 //
 // Ends with an error on any finding. A check whose database cannot be reached is told as NOT CHECKED and is no error, unless
@@ -32,12 +32,12 @@ function asked({ status, words }, clean) {
   return { state: 'FOUND', detail: words };
 }
 
-const goWeaknesses = () =>
-  asked(run(GO, ['run', GOVULNCHECK, './cure/...', './site']), 'nothing known is called');
+const goWeaknesses = (...packages) =>
+  asked(run(GO, ['run', GOVULNCHECK, ...packages]), 'nothing known is called');
 
-/** Of the packages that end in the page, and of all that build and test it. */
-const npmWeaknesses = (...args) =>
-  asked(run(NPM, ['audit', ...args], { cwd: site }), 'nothing known of any package');
+/** Of the packages that end in the page, and of all that build and test page or service. */
+const npmWeaknesses = (folder, ...args) =>
+  asked(run(NPM, ['audit', ...args], { cwd: join(root, folder) }), 'nothing known of any package');
 
 function licences() {
   const parts = JSON.parse(readFileSync(join(site, 'dist/licences.json'), 'utf8'));
@@ -46,10 +46,11 @@ function licences() {
   return { state: 'FOUND', detail: wrong.map((p) => `${p.name} ${p.version}: ${p.licence}`).join('\n') };
 }
 
-/** All programs of the core: those of the page, and the one inside the single file. */
+/** All programs of the core: those of the page, the one inside the single file, and the service. */
 const programs = [
   ...['core', 'planner', 'fitter'].map((name) => `site/public/${name}.wasm`),
   '.build/whole.wasm',
+  '.build/edge/app.wasm',
 ];
 
 /** Builds the programs from a copy of the sources elsewhere, from nothing that was compiled before. */
@@ -84,9 +85,10 @@ function sameBytes() {
 }
 
 const checks = [
-  ['known weaknesses, Go', goWeaknesses],
-  ['known weaknesses, npm, shipped', () => npmWeaknesses('--omit=dev')],
-  ['known weaknesses, npm, all', () => npmWeaknesses()],
+  ['known weaknesses, Go', () => goWeaknesses('./cure/...', './site', './wasm/edge/...')],
+  ['known weaknesses, npm, shipped', () => npmWeaknesses('site', '--omit=dev')],
+  ['known weaknesses, npm, page', () => npmWeaknesses('site')],
+  ['known weaknesses, npm, service', () => npmWeaknesses('wasm/edge')],
   ['licences of what is shipped', licences],
   ['same sources, same bytes', sameBytes],
 ];

@@ -13,8 +13,15 @@ const ofGo = join(site, 'src/generated/licences-go.json');
 /** Packages that come with another's code inside their own file, which the bundle cannot know. */
 const holding: Readonly<Record<string, readonly string[]>> = { 'd3-array': ['internmap'] };
 
+/** Small modules that the tools write into a bundle themselves, by how their names begin. */
+const written: readonly (readonly [RegExp, string])[] = [
+  [/^\0vite\//, 'vite'],
+  [/^\0rolldown\//, 'rolldown'],
+];
+
 /** The folder of the package that a module belongs to, or null for one of our own. */
 function packageOf(module: string): string | null {
+  for (const [names, writer] of written) if (names.test(module)) return join(site, 'node_modules', writer);
   const path = module.replace(/^\0/, '').split('?')[0] ?? '';
   return /^.*\/node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(path)?.[0] ?? null;
 }
@@ -27,7 +34,9 @@ function partOf(folder: string): LicencedPart {
   const file = readdirSync(folder).find((f) => /^licen[cs]e(\.(md|txt))?$/i.test(f));
   if (typeof name !== 'string' || typeof version !== 'string' || typeof license !== 'string' || !file)
     throw new Error(`${folder}: ships without a licence that can be told`);
-  return { name, version, licence: license, text: readFileSync(join(folder, file), 'utf8').trim() };
+  // Behind its own licence a package may list those of what builds and is not shipped.
+  const [text = ''] = readFileSync(join(folder, file), 'utf8').split(/^# Licenses of bundled dependencies/m);
+  return { name, version, licence: license, text: text.trim() };
 }
 
 /** All parts, by name; the modules are those of the bundle. */

@@ -143,7 +143,9 @@ export const telephone = (width, height = 844) =>
 function watch(page, origin, view) {
   page.setDefaultTimeout(patience * 1000);
   page.on('console', (message) => {
-    if (['error', 'warn'].includes(message.type())) view.complaints.push(`${message.type()}: ${message.text()}`);
+    if (!['error', 'warn'].includes(message.type())) return;
+    const from = (message.stackTrace() ?? []).map((at) => `${at.url?.split('/').at(-1)}:${at.lineNumber}:${at.columnNumber}`);
+    view.complaints.push(`${message.type()}: ${message.text()} ${from.join(' ')}`.trim());
   });
   page.on('pageerror', (error) => view.complaints.push(`script: ${error.message}`));
   page.on('requestfailed', (request) => {
