@@ -16,16 +16,19 @@ export function takeTurn(draw: () => void): () => void {
 }
 
 function next(): void {
-  const [draw] = waiting;
-  if (!draw) {
+  if (waiting.size === 0) {
     running = false;
     return;
   }
-  waiting.delete(draw);
-  // After the frame is painted, not before it; and the next one a frame later.
+  // After the frame is painted, not before it; and the next one a frame later. Whose turn it is is said only then: one that was
+  // given up meanwhile belongs to a picture that is gone.
   setTimeout(() => {
+    const [draw] = waiting;
     try {
-      draw();
+      if (draw) {
+        waiting.delete(draw);
+        draw();
+      }
     } finally {
       requestAnimationFrame(next);
     }
