@@ -178,8 +178,10 @@ nightly: ## random jobs over the whole accepted range: balances, bounds, order o
 	  $(GO) test ./cure/sim -run RandomJobs -v -timeout 24h -from $$seed -jobs $$((seed + $(PART) < last ? $(PART) : last - seed)) || bad=1; \
 	done; exit $$bad
 
-bench: ## benchmarks natively and in WebAssembly, with their growth over cells, zones, samples and points
-	$(GO) run ./cure/cmd/bench -out $(OUT)/bench
+# How often each benchmark runs. The least time counts; benchstat wants six or more to tell two builds apart.
+COUNT ?= 3
+bench: ## benchmarks natively and in WebAssembly, with their growth over cells, zones, samples and points (COUNT=3)
+	$(GO) run ./cure/cmd/bench -out $(OUT)/bench -count $(COUNT)
 
 # Debian's packages are installed where they are missing and the user may do so.
 peers: ## our integrator beside CVODE and SciPy on the same equations: work against accuracy

@@ -25,7 +25,7 @@ var mayImport = map[string][]string{
 	"cure/regress":         {"cure/words", "cure/fault"},
 	"cure/air":             {"cure/words", "cure/fault", "cure/num"},
 	"cure/kinetics":        {"cure/words", "cure/fault", "cure/num"},
-	"cure/transfer":        {"cure/words", "cure/fault", "cure/air"},
+	"cure/transfer":        {"cure/words", "cure/fault", "cure/num", "cure/air"},
 	"cure/film":            {"cure/num", "cure/air", "cure/transfer", "cure/kinetics"},
 	"cure/job":             {"cure/fault", "cure/unit", "cure/air", "cure/kinetics", "cure/words"},
 	"cure/derive":          {"cure/words", "cure/fault", "cure/unit", "cure/air", "cure/job"},

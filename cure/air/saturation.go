@@ -1,6 +1,10 @@
 package air
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // IAPWS-IF97, region 4: Wagner et al. 2000, "The IAPWS Industrial Formulation 1997 for the thermodynamic properties of
 // water and steam", J. Eng. Gas Turbines Power 122, 150, table 34.
@@ -42,7 +46,7 @@ func SaturationPressure(T float64) float64 {
 		if T <= 0 {
 			return 0
 		}
-		return coldPressure * math.Pow(T/coldTemperature, coldExponent)
+		return coldPressure * num.Pow(T/coldTemperature, coldExponent)
 	}
 	t := T + sat9/(T-sat10)
 	a := (t+sat1)*t + sat2
@@ -63,7 +67,7 @@ func SaturationTemperature(p float64) float64 {
 		if p <= 0 {
 			return 0
 		}
-		return coldTemperature * math.Pow(p/coldPressure, 1/coldExponent)
+		return coldTemperature * num.Pow(p/coldPressure, 1/coldExponent)
 	}
 	r := math.Sqrt(math.Sqrt(p * 1e-6))
 	e := (r+sat3)*r + sat6
@@ -91,7 +95,7 @@ func enhancement(T, p, e float64) float64 {
 	}
 	t := min(max(T-273.15, -50), 110)
 	alpha := 3.53624e-4 + t*(2.9328363e-5+t*(2.6168979e-7+t*8.5813609e-9))
-	beta := math.Exp(-10.7588 + t*(6.3268134e-2+t*(-2.5368934e-4+t*6.3405286e-7)))
+	beta := num.Exp(-10.7588 + t*(6.3268134e-2+t*(-2.5368934e-4+t*6.3405286e-7)))
 	x := e / p
 	if x >= 1 {
 		u := x - 1

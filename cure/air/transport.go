@@ -1,6 +1,10 @@
 package air
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // Props are the properties of moist air that transfer needs: density kg/m3, isobaric heat capacity J/kg K (of mixture),
 // conductivity W/m K, viscosity Pa s and the diffusivity of water vapour in air m2/s.
@@ -97,7 +101,7 @@ func diffusivity(x, p float64) float64 {
 // Below 235 K, where no liquid is left, the value of 235 K is kept, because the last power would overflow.
 func WaterViscosity(T float64) float64 {
 	// All exponents are whole multiples of 0.1: one exponential and some products serve for four, to 1e-14.
-	r := math.Exp(-0.1 * math.Log(max(T, 235)/300))
+	r := num.Exp(-0.1 * num.Log(max(T, 235)/300))
 	r2 := r * r
 	r4 := r2 * r2
 	r8 := r4 * r4

@@ -1,6 +1,10 @@
 package film
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 const (
 	// vapourConstant is R/M_w of water [J/(kg K)].
@@ -34,7 +38,7 @@ type sorption struct {
 func (c *Coat) sorption(T float64) sorption {
 	s := sorption{isotherm: c.Isotherm, factor: 1}
 	if c.HeatOfSorption != 0 {
-		s.factor = math.Exp(-c.HeatOfSorption / vapourConstant * (1/T - 1/sorptionReference))
+		s.factor = num.Exp(-c.HeatOfSorption / vapourConstant * (1/T - 1/sorptionReference))
 	}
 	return s
 }

@@ -3,6 +3,7 @@ package film
 import (
 	"math"
 
+	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/transfer"
 )
 
@@ -174,7 +175,7 @@ func force(y float64) (f, slope float64) {
 	if 1-y >= pressureEdge {
 		return -math.Log1p(-y), 1 / (1 - y)
 	}
-	return (y-1)/pressureEdge + 1 - math.Log(pressureEdge), 1 / pressureEdge
+	return (y-1)/pressureEdge + 1 - num.Log(pressureEdge), 1 / pressureEdge
 }
 
 // cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
@@ -222,7 +223,7 @@ func cross(face demand, activity, g, expected float64) Contact {
 
 // opposite inverts w = -ln(1 - y) with its straight end, and returns dy/dw.
 func opposite(w float64) (y, slope float64) {
-	if end := -math.Log(steamEdge); w > end {
+	if end := -num.Log(steamEdge); w > end {
 		return 1 - steamEdge*(1-(w-end)), steamEdge
 	}
 	y = -math.Expm1(-w)

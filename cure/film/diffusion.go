@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 )
 
 const (
@@ -55,10 +56,10 @@ func (d Diffusion) At(T float64) Potential {
 		close:  d.Closing,
 		cap:    d.Capillary,
 		dilute: d.Dilute(T),
-		dry:    math.Min(d.Capillary, d.Dry*math.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference))),
+		dry:    math.Min(d.Capillary, d.Dry*num.Exp(-d.Activation/gasConstant*(1/T-1/diffusionReference))),
 	}
 	vc := 1/d.Closing - 1
-	p.kappa = math.Log(p.cap/p.dry) / vc
+	p.kappa = num.Log(p.cap/p.dry) / vc
 	p.join = d.Packing - joinGap(p.dilute/p.cap, d.Packing)
 	// The constants of integration make the potential continuous and zero at phi = 1, the dry film.
 	p.closeWater = vc
@@ -117,12 +118,12 @@ func (p *Potential) regime1(phi float64) float64 {
 	c2 := c * c
 	c4 := c2 * c2
 	poly := u * (15*c4 + u*(10*c2*c+u*(5*c2+u*(1.5*c+u*0.2))))
-	return p.dilute * p.pack * p.pack * (-c4*c2/u + 6*c4*c*math.Log(u) + poly)
+	return p.dilute * p.pack * p.pack * (-c4*c2/u + 6*c4*c*num.Log(u) + poly)
 }
 
 // regime3 is an antiderivative of -D in the closing film, v = 1/phi - 1 = X rho_p/rho_w.
 func (p *Potential) regime3(v float64) float64 {
-	return p.dry * math.Exp(p.kappa*v) / (1 + v) * eiRest(p.kappa*(1+v))
+	return p.dry * num.Exp(p.kappa*v) / (1 + v) * eiRest(p.kappa*(1+v))
 }
 
 // Value returns F [kg2/(m4 s)] at the water content x [kg/kg].
@@ -146,7 +147,7 @@ func (p *Potential) ValueSlope(x float64) (value, slope float64) {
 	perWater := p.scale * p.ratio * phi * phi
 	switch {
 	case phi >= p.close:
-		d := p.dry * math.Exp(p.kappa*v)
+		d := p.dry * num.Exp(p.kappa*v)
 		return p.scale * (d*phi*eiRest(p.kappa*(1+v)) - p.base3), d * perWater
 	case phi >= p.join:
 		return p.scale * (p.base2 - p.cap*phi), p.cap * perWater
@@ -190,7 +191,7 @@ func (p *Potential) Diffusivity(x float64) float64 {
 	phi := 1 / (1 + v)
 	switch {
 	case phi >= p.close:
-		return p.dry * math.Exp(p.kappa*v)
+		return p.dry * num.Exp(p.kappa*v)
 	case phi >= p.join:
 		return p.cap
 	default:

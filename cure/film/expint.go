@@ -1,6 +1,8 @@
 package film
 
-import "math"
+import (
+	"github.com/drywright/drywright/cure/num"
+)
 
 // eiSeries holds Chebyshev coefficients of P(w) = x (x exp(-x) Ei(x) - 1), w = 1/x, on four stretches of w. They were
 // computed for this project with 80 digits from the power series of Ei (Abramowitz and Stegun 1964, 5.1.10); cut after 18 terms they hold 2e-15
@@ -41,7 +43,7 @@ func eiRest(x float64) float64 {
 				break
 			}
 		}
-		return x*math.Exp(-x)*(euler+math.Log(x)+sum) - 1
+		return x*num.Exp(-x)*(euler+num.Log(x)+sum) - 1
 	}
 	w := 1 / x
 	i := 3

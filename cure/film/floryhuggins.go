@@ -1,6 +1,10 @@
 package film
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // FloryHuggins is the isotherm of a polymer that mixes with water,
 //
@@ -24,9 +28,9 @@ func (f FloryHuggins) fraction(x float64) float64 {
 // at returns phi at the activity a in (0, 1]. The search runs in ln phi, in which the curve is concave up to its top: from the
 // line of small phi, which lies below the curve, Newton's steps climb to the root and never pass it.
 func (f FloryHuggins) at(a float64) float64 {
-	target := math.Log(a)
+	target := num.Log(a)
 	u := target - 1 - f.Chi
-	phi := math.Exp(u)
+	phi := num.Exp(u)
 	for range newtonLimit {
 		dry := 1 - phi
 		miss := target - u - dry*(1+f.Chi*dry)
@@ -36,7 +40,7 @@ func (f FloryHuggins) at(a float64) float64 {
 		}
 		step := miss / slope
 		u += step
-		phi = math.Exp(u)
+		phi = num.Exp(u)
 		if step < 1e-15*math.Max(1, math.Abs(u)) {
 			break
 		}
@@ -57,7 +61,7 @@ func (f FloryHuggins) Water(a float64) float64 {
 func (f FloryHuggins) Slope(a float64) float64 {
 	perFraction := WaterDensity / f.PolymerDensity
 	if a <= 0 {
-		return math.Exp(-1-f.Chi) * perFraction
+		return num.Exp(-1-f.Chi) * perFraction
 	}
 	phi := f.at(a)
 	dry := 1 - phi
@@ -75,5 +79,5 @@ func (f FloryHuggins) Activity(x float64) float64 {
 	if 2*f.Chi*phi >= 1 {
 		return 1 // past the curve's top, hence past saturation
 	}
-	return math.Min(1, phi*math.Exp(dry*(1+f.Chi*dry)))
+	return math.Min(1, phi*num.Exp(dry*(1+f.Chi*dry)))
 }

@@ -1,6 +1,10 @@
 package film
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // OuterShare is the share of the solids, at the surface, over which "touch" is judged; a cell edge lies there, so that
 // the mean over it does not move with the grid.
@@ -21,8 +25,8 @@ type Grid struct {
 
 // NewGrid cuts solids [kg/m2] in n cells (n >= 4), with an edge at 1-OuterShare.
 func NewGrid(solids float64, n int) Grid {
-	whole := 1 - math.Exp(-gridGrading)
-	xiOuter := -math.Log(1-(1-OuterShare)*whole) / gridGrading
+	whole := 1 - num.Exp(-gridGrading)
+	xiOuter := -num.Log(1-(1-OuterShare)*whole) / gridGrading
 	top := max(2, int(math.Round(float64(n)*(1-xiOuter))))
 	g := Grid{Edge: make([]float64, n+1), Width: make([]float64, n), Gap: make([]float64, n-1), Outer: n - top, Solids: solids}
 	for i := range g.Edge {
@@ -30,7 +34,7 @@ func NewGrid(solids float64, n int) Grid {
 		if i > g.Outer {
 			xi = xiOuter + (1-xiOuter)*float64(i-g.Outer)/float64(top)
 		}
-		g.Edge[i] = solids * (1 - math.Exp(-gridGrading*xi)) / whole
+		g.Edge[i] = solids * (1 - num.Exp(-gridGrading*xi)) / whole
 	}
 	g.Edge[g.Outer] = solids * (1 - OuterShare)
 	g.Edge[n] = solids

@@ -12,7 +12,11 @@
 // All numbers are SI: kelvin, second, J/mol, 1/s, kilogram of water per kilogram of solids.
 package kinetics
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // GasConstant is R [J/(mol K)], exact since the SI of 2019 (CODATA 2018: 8.314 462 618 153 24).
 const GasConstant = 8.314462618
@@ -44,9 +48,9 @@ func (l Law) Rate(t, alpha, x float64) float64 {
 
 // Constants are the rate constants k1, k2 [1/s] of the chemical step at temperature t [K] > 0 (Arrhenius).
 func (l Law) Constants(t float64) (k1, k2 float64) {
-	k1 = l.A1 * math.Exp(-l.E1/(GasConstant*t))
+	k1 = l.A1 * num.Exp(-l.E1/(GasConstant*t))
 	if l.A2 != 0 {
-		k2 = l.A2 * math.Exp(-l.E2/(GasConstant*t))
+		k2 = l.A2 * num.Exp(-l.E2/(GasConstant*t))
 	}
 	return k1, k2
 }
@@ -100,11 +104,11 @@ func power(u, e, tail float64) (p, dp float64) {
 	case e == 2:
 		return u * math.Abs(u), 2 * math.Abs(u)
 	case e < 1 && math.Abs(u) < tail:
-		slope := math.Pow(tail, e-1)
+		slope := num.Pow(tail, e-1)
 		return slope * u, slope
 	case u == 0:
 		return 0, 0
 	}
-	q := math.Pow(math.Abs(u), e-1)
+	q := num.Pow(math.Abs(u), e-1)
 	return q * u, e * q
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -25,7 +26,7 @@ func OrderIntegral(c, n float64) float64 {
 // FromPair is the law of order n and activation energy e [J/mol] that reaches the conversion (0 < c < 1) in the time
 // [s] > 0 at the temperature t [K] > 0, dry: A1 = G(c)/time exp(E/(R T)).
 func FromPair(t, time, conversion, e, n float64) Law {
-	a := OrderIntegral(conversion, n) / time * math.Exp(e/(GasConstant*t))
+	a := OrderIntegral(conversion, n) / time * num.Exp(e/(GasConstant*t))
 	return Law{A1: a, E1: e, N: n, HinderingWater: math.Inf(1)}
 }
 
@@ -44,7 +45,7 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 	var mx, my float64
 	for _, p := range pairs {
 		mx += 1 / p.T
-		my += math.Log(p.Time)
+		my += num.Log(p.Time)
 	}
 	count := float64(len(pairs))
 	mx, my = mx/count, my/count
@@ -52,7 +53,7 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 	for _, p := range pairs {
 		dx := 1/p.T - mx
 		sxx += dx * dx
-		sxy += dx * (math.Log(p.Time) - my)
+		sxy += dx * (num.Log(p.Time) - my)
 	}
 	if !(sxx > 1e-20*mx*mx) {
 		return 0, 0, 0, fault.New(fault.Conflict, "pairs", words.Told("every pair has the same temperature"),
@@ -64,9 +65,9 @@ func FitSchedule(pairs []Pair, conversion, n float64) (a, e, misfit float64, err
 			words.Told("Check the schedule: at a higher temperature the same conversion takes a shorter time."))
 	}
 	intercept := my - slope*mx
-	a, e = OrderIntegral(conversion, n)*math.Exp(-intercept), slope*GasConstant
+	a, e = OrderIntegral(conversion, n)*num.Exp(-intercept), slope*GasConstant
 	for _, p := range pairs {
-		fitted := math.Exp(intercept + slope/p.T)
+		fitted := num.Exp(intercept + slope/p.T)
 		misfit = math.Max(misfit, math.Abs(fitted/p.Time-1))
 	}
 	if math.IsInf(a, 1) || math.IsInf(e, 1) || !(misfit < math.Inf(1)) {

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/integrate/quad"
+
+	"github.com/drywright/drywright/cure/num"
 )
 
 // Moment is one point of a temperature history: Time [s], temperature T [K].
@@ -26,7 +28,7 @@ func EquivalentTime(history []Moment, reference, e float64) float64 {
 		}
 		speedUp := func(s float64) float64 {
 			t := a.T + (b.T-a.T)*s
-			return math.Exp(-e / GasConstant * (1/t - 1/reference))
+			return num.Exp(-e / GasConstant * (1/t - 1/reference))
 		}
 		swing := math.Abs(e / GasConstant * (1/a.T - 1/b.T))
 		sum += length * panels(speedUp, 0, 1, swing/2)
@@ -50,15 +52,15 @@ func (l Law) IsothermalTime(t, c float64) float64 {
 		return OrderIntegral(c, l.N) / k1
 	}
 	perLogit := func(z float64) float64 {
-		alpha, left := 1/(1+math.Exp(-z)), 1/(1+math.Exp(z))
-		slow := 1 / (k1 + k2*math.Pow(alpha, l.M))
+		alpha, left := 1/(1+num.Exp(-z)), 1/(1+num.Exp(z))
+		slow := 1 / (k1 + k2*num.Pow(alpha, l.M))
 		if v != nil {
 			k, _, _ := v.Diffusion(t, alpha)
 			slow += 1 / k
 		}
-		return alpha * math.Pow(left, 1-l.N) * slow
+		return alpha * num.Pow(left, 1-l.N) * slow
 	}
-	end := math.Log(c / (1 - c))
+	end := num.Log(c / (1 - c))
 	start := math.Min(end, 0) - 40 // e^-40 of the first time constant is left out
 	least := end - start
 	if v != nil {

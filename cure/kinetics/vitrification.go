@@ -1,6 +1,10 @@
 package kinetics
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // Vitrification is what slows a cure as the glass transition of the growing network passes the film's temperature.
 //
@@ -39,7 +43,7 @@ func (v *Vitrification) Diffusion(t, alpha float64) (k, dT, dAlpha float64) {
 	tg, slope := v.GlassTransition(alpha)
 	above := t - tg
 	room := v.C2 + math.Abs(above)
-	k = v.DiffusionRate * math.Exp(math.Ln10*v.C1*above/room)
+	k = v.DiffusionRate * num.Exp(math.Ln10*v.C1*above/room)
 	dT = k * math.Ln10 * v.C1 * v.C2 / (room * room)
 	return k, dT, -dT * slope
 }

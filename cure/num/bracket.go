@@ -34,7 +34,7 @@ func NewBracket(lo, flo, hi, fhi, tol float64) (Bracket, error) {
 	s.k1 = 0.2 / (hi - lo)
 	// half is the radius that minmax bisection would have left at this count; n0 = 1 doubles it once. It is a trifle
 	// smaller, so that rounding does not leave the last bracket just wider than tol.
-	s.half = 0.99999 * s.tol * math.Exp2(math.Max(0, math.Ceil(math.Log2((hi-lo)/s.tol))))
+	s.half = 0.99999 * s.tol * math.Exp2(math.Max(0, math.Ceil(Log((hi-lo)/s.tol)/math.Ln2)))
 	return s, nil
 }
 

@@ -1,6 +1,10 @@
 package ode
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // advance takes one acceptable step from t, shortening it as often as needed. It leaves the new state in s.y1 and its
 // derivative in s.f1 and returns the new time and the size of the step.
@@ -45,7 +49,9 @@ const notches = 16
 // the same steps, and their results differ smoothly; free sizes would carry the difference on from step to step until it is as
 // large as the tolerance. Whoever searches over runs (a balance, a limit, a slope) needs that. Price: steps 1 % shorter. The quarter
 // keeps a size that was cut to the spacing of t where it was.
-func notch(h float64) float64 { return math.Exp2(math.Floor(math.Log2(h)*notches+0.25) / notches) }
+func notch(h float64) float64 {
+	return math.Exp2(math.Floor(num.Log(h)/math.Ln2*notches+0.25) / notches)
+}
 
 // place fits a step of size h from t before t1. The last step is stretched by up to a hundredth rather than leave a
 // sliver, and the last two are made equal.

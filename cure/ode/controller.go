@@ -1,6 +1,10 @@
 package ode
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // Limits of the controller; those of Hairer and Wanner's RODAS code.
 const (
@@ -40,10 +44,10 @@ func (c *controller) restart() { *c = controller{exponent: c.exponent} }
 func (c *controller) accept(h, err float64) (next float64, full bool) {
 	growth := maxGrowth
 	if err > 0 {
-		growth = math.Min(maxGrowth, safety*math.Pow(err, -c.exponent))
+		growth = math.Min(maxGrowth, safety*num.Pow(err, -c.exponent))
 	}
 	if c.lastH > 0 && err > 0 {
-		predicted := safety * h / c.lastH * math.Pow(c.lastErr/(err*err), c.exponent)
+		predicted := safety * h / c.lastH * num.Pow(c.lastErr/(err*err), c.exponent)
 		growth = math.Min(growth, predicted)
 	}
 	growth = math.Max(growth, maxShrink)
@@ -58,11 +62,11 @@ func (c *controller) accept(h, err float64) (next float64, full bool) {
 func (c *controller) reject(h, err float64) float64 {
 	exponent := c.exponent
 	if c.rejectedH > h {
-		shown := math.Log(err/c.rejectedErr) / math.Log(h/c.rejectedH)
+		shown := num.Log(err/c.rejectedErr) / num.Log(h/c.rejectedH)
 		exponent = 1 / math.Max(leastOrder, math.Min(1/exponent, shown))
 	}
 	c.justRejected, c.rejectedH, c.rejectedErr = true, h, err
-	return h * math.Max(maxShrink, safety*math.Pow(err, -exponent))
+	return h * math.Max(maxShrink, safety*num.Pow(err, -exponent))
 }
 
 // retry returns the size after a step that gave no usable state.

@@ -1,6 +1,10 @@
 package ode
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // startStep guesses a first step for the interval of the given length from f at its start: Hairer, Norsett and Wanner
 // 1993, Solving Ordinary Differential Equations I, 2nd ed., section II.4, "Starting step size". It costs one evaluation,
@@ -32,7 +36,7 @@ func (s *Solver) startStep(t, length float64) float64 {
 	d2 := s.tol.norm(ft, y, y) / h
 	best := math.Max(1e-6*length, 1e-3*h)
 	if top := math.Max(d1, d2); top > 1e-15 {
-		best = math.Pow(0.01/top, 1/float64(s.opt.Tableau.Order))
+		best = num.Pow(0.01/top, 1/float64(s.opt.Tableau.Order))
 	}
 	return min(100*h, best, length)
 }

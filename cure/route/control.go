@@ -1,6 +1,10 @@
 package route
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // clampCorner is the half width over which the ends of a proportional band are rounded by parabolas: an integrator whose
 // air rests right at a sharp corner would see another slope with every stage and creep.
@@ -36,7 +40,7 @@ func excess(x, width float64) float64 {
 	if x > 30*width {
 		return x
 	}
-	return width * math.Log1p(math.Exp(x/width))
+	return width * math.Log1p(num.Exp(x/width))
 }
 
 // Sizes of states that matter, for their tolerances.

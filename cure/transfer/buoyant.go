@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -98,7 +99,7 @@ func (l Buoyant) widening(least, cross float64) float64 {
 	if l.Length <= 1 || cross >= 0 {
 		return 0
 	}
-	return turnover2 * (power(l.Length, turnoverGrowth) - 1) * cross * cross / (turnoverOnset*least - cross)
+	return turnover2 * (num.Pow(l.Length, turnoverGrowth) - 1) * cross * cross / (turnoverOnset*least - cross)
 }
 
 // size is the characteristic length of the correlation.

@@ -1,6 +1,10 @@
 package transfer
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // TransitionReynolds is where a boundary layer on a smooth plate in a quiet stream turns turbulent (Incropera et al. 2007,
 // Fundamentals of Heat and Mass Transfer, 6th ed., section 6.3).
@@ -33,7 +37,7 @@ func FlatPlateLaminarChurchillOzoe(Re, Pr float64) float64 {
 //
 // Incropera et al. equation 7.38 with A = 0. Range 5e5 < Re_L <= 1e8, 0.6 <= Pr <= 60. Below Re 1.5e4 it falls under the
 // laminar average.
-func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * power(Re, 0.8) * math.Cbrt(Pr) }
+func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * num.Pow(Re, 0.8) * math.Cbrt(Pr) }
 
 // FlatPlateMixed is the average over a plate whose layer is laminar up to TransitionReynolds and turbulent after.
 //
@@ -46,7 +50,7 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 		return FlatPlateLaminar(Re, Pr)
 	}
 	const laminarDeficit = 871.3234750958699 // A, unrounded so that the two branches meet
-	return (0.037*power(Re, 0.8) - laminarDeficit) * math.Cbrt(Pr)
+	return (0.037*num.Pow(Re, 0.8) - laminarDeficit) * math.Cbrt(Pr)
 }
 
 // FlatPlateTurbulentPetukhovPopov is the turbulent average after Petukhov and Popov 1963, as VDI Heat Atlas (2010) section
@@ -57,13 +61,13 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 // Range 5e5 <= Re <= 1e7, 0.6 <= Pr <= 2000.
 func FlatPlateTurbulentPetukhovPopov(Re, Pr float64) float64 {
 	c := math.Cbrt(Pr)
-	return 0.037 * power(Re, 0.8) * Pr / (1 + 2.443*power(Re, -0.1)*(c*c-1))
+	return 0.037 * num.Pow(Re, 0.8) * Pr / (1 + 2.443*num.Pow(Re, -0.1)*(c*c-1))
 }
 
 // FlatPlateTurbulentKreith is the turbulent average Nu = 0.036 Re^0.8 Pr^(1/3) of Kreith, Principles of Heat Transfer,
 // for Re > 5e5, Pr > 0.5.
 func FlatPlateTurbulentKreith(Re, Pr float64) float64 {
-	return 0.036 * power(Re, 0.8) * math.Cbrt(Pr)
+	return 0.036 * num.Pow(Re, 0.8) * math.Cbrt(Pr)
 }
 
 // UnheatedStart is the factor on the average Nusselt or Sherwood number, taken over the whole length L, when transfer
@@ -77,5 +81,5 @@ func UnheatedStart(lead, L float64, turbulent bool) float64 {
 	if turbulent {
 		q = 8
 	}
-	return L / (L - lead) * power(1-power(lead/L, (q+1)/(q+2)), q/(q+1))
+	return L / (L - lead) * num.Pow(1-num.Pow(lead/L, (q+1)/(q+2)), q/(q+1))
 }

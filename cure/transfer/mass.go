@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 )
 
 // StefanBoltzmann constant, W/m2 K4, CODATA 2018.
@@ -38,7 +39,7 @@ func StefanLog(yInf, ys float64) (l, slope float64) {
 	if near >= edge {
 		return math.Log1p((far - near) / near), 1 / near
 	}
-	return math.Log(far/edge) + (edge-near)/edge, 1 / edge
+	return num.Log(far/edge) + (edge-near)/edge, 1 / edge
 }
 
 // StefanFlux is the vapour flux j in kg/m2 s from a surface of mole fraction ys to air of yInf, and dj/dys at constant k.

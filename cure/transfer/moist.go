@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 )
 
 // Moist is a Prepared whose fibre holds moisture and is at rest with the air at its tips: the mole fraction there is the
@@ -40,7 +41,7 @@ func (p *Prepared) Hold(y float64) Moist {
 		m.y = -math.Expm1(-m.level)
 	}
 	s, f := p.s, &m.air
-	force := m.level + math.Log(max(1-s.Air.Y, edge))
+	force := m.level + num.Log(max(1-s.Air.Y, edge))
 	for range passes {
 		props := filmProps(s.Air, f.tip, m.y)
 		f.h = s.Factor * coefficient(s.Law, s.Air, f.tip, m.y, props)

@@ -1,6 +1,10 @@
 package transfer
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // Gravity is the standard acceleration, m/s2.
 const Gravity = 9.80665
@@ -10,9 +14,6 @@ const Gravity = 9.80665
 func Grashof(L, difference, nu float64) float64 {
 	return Gravity * L * L * L * difference / (nu * nu)
 }
-
-// power is x^e for x >= 0 by exponential and logarithm: a third of the cost of math.Pow and as exact as a correlation needs.
-func power(x, e float64) float64 { return math.Exp(e * math.Log(x)) }
 
 // churchillUsagi is 1 + (c/Pr)^(9/16), the interpolation between Prandtl numbers that the natural-convection equations share.
 func churchillUsagi(c, Pr float64) float64 {
@@ -29,7 +30,7 @@ func churchillUsagi(c, Pr float64) float64 {
 // Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1323. Range Ra <= 1e12, all Pr. Worked value: Pr 0.69, Gr 2.63e9
 // gives 147.2 (Incropera, example 9.2). The laminar form of the same paper lies a few per cent lower.
 func NaturalVertical(Ra, Pr float64) float64 {
-	n := 0.825 + 0.387*math.Sqrt(math.Cbrt(Ra))/power(churchillUsagi(0.492, Pr), 8./27)
+	n := 0.825 + 0.387*math.Sqrt(math.Cbrt(Ra))/num.Pow(churchillUsagi(0.492, Pr), 8./27)
 	return n * n
 }
 
@@ -39,7 +40,7 @@ func NaturalVertical(Ra, Pr float64) float64 {
 //
 // Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1049. Range Ra <= 1e12.
 func NaturalCylinder(Ra, Pr float64) float64 {
-	n := 0.60 + 0.387*math.Sqrt(math.Cbrt(Ra))/power(churchillUsagi(0.559, Pr), 8./27)
+	n := 0.60 + 0.387*math.Sqrt(math.Cbrt(Ra))/num.Pow(churchillUsagi(0.559, Pr), 8./27)
 	return n * n
 }
 
@@ -54,14 +55,14 @@ func NaturalCylinder(Ra, Pr float64) float64 {
 // in a public library that cites it, C and the Prandtl factor of Nu_t from memory (1.0005 in air). Range 1 < Ra < 1e10.
 // Preferred to McAdams' pair because it is continuous.
 func NaturalHorizontalUnstable(Ra, Pr float64) float64 {
-	c := 0.671 * power(churchillUsagi(0.492, Pr), -4./9)
+	c := 0.671 * num.Pow(churchillUsagi(0.492, Pr), -4./9)
 	thin := 0.835 * c * math.Sqrt(math.Sqrt(Ra))
 	laminar := 1.4 / math.Log1p(1.4/thin)
 	turbulent := 0.14 * math.Cbrt(Ra) * (1 + 0.0107*Pr) / (1 + 0.01*Pr)
 	r := turbulent / laminar
 	r *= r
 	r5 := r * r * r * r * r
-	return laminar * power(1+r5, 0.1)
+	return laminar * num.Pow(1+r5, 0.1)
 }
 
 // NaturalHorizontalStable is the average Nusselt number of a horizontal plate under or over a layer that lies stably on it
@@ -71,7 +72,7 @@ func NaturalHorizontalUnstable(Ra, Pr float64) float64 {
 //
 // Raithby and Hollands, as NaturalHorizontalUnstable. Range 1e3 < Ra < 1e10.
 func NaturalHorizontalStable(Ra, Pr float64) float64 {
-	thin := 0.527 * power(Ra, 0.2) * power(1+power(1.9/Pr, 0.9), -2./9)
+	thin := 0.527 * num.Pow(Ra, 0.2) * num.Pow(1+num.Pow(1.9/Pr, 0.9), -2./9)
 	return 2.5 / math.Log1p(2.5/thin)
 }
 
@@ -93,9 +94,9 @@ func NaturalHorizontalStableMcAdams(Ra float64) float64 { return 0.27 * math.Sqr
 //
 // The join jumps by 13 %. A public library prints f with the exponent +20/11, which makes Nu 1.8 times too large in air.
 func NaturalHorizontalUnstableVDI(Ra, Pr float64) float64 {
-	x := Ra * power(1+power(0.322/Pr, 0.55), -20./11)
+	x := Ra * num.Pow(1+num.Pow(0.322/Pr, 0.55), -20./11)
 	if x <= 7e4 {
-		return 0.766 * power(x, 0.2)
+		return 0.766 * num.Pow(x, 0.2)
 	}
 	return 0.15 * math.Cbrt(x)
 }
@@ -103,7 +104,7 @@ func NaturalHorizontalUnstableVDI(Ra, Pr float64) float64 {
 // NaturalHorizontalStableVDI is Nu = 0.6 (Ra (1 + (0.492/Pr)^(9/16))^(-16/9))^(1/5), as NaturalHorizontalUnstableVDI. Range
 // 1e3 < Ra f < 1e10.
 func NaturalHorizontalStableVDI(Ra, Pr float64) float64 {
-	return 0.6 * power(Ra*power(churchillUsagi(0.492, Pr), -16./9), 0.2)
+	return 0.6 * num.Pow(Ra*num.Pow(churchillUsagi(0.492, Pr), -16./9), 0.2)
 }
 
 // ConductionDisc is the coefficient of one face of an isothermal disc of diameter D in still, unbounded air: shape factor 2 D

@@ -1,6 +1,10 @@
 package transfer
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // The correlations of Martin 1977, Heat and mass transfer between impinging gas jets and solid surfaces, Advances in
 // Heat Transfer 13, 1-60, as Incropera et al. 2007, 6th ed., section 7.7, carries them; all are averages over the face.
@@ -19,7 +23,7 @@ func SlotArrayMartin(re, pr, f, distance float64) float64 {
 	f0 := slotOptimum(distance)
 	x := 2 * re / (f/f0 + f0/f)
 	root := math.Sqrt(f0)
-	return 2. / 3 * root * math.Sqrt(root) * math.Cbrt(x*x) * power(pr, 0.42)
+	return 2. / 3 * root * math.Sqrt(root) * math.Cbrt(x*x) * num.Pow(pr, 0.42)
 }
 
 // slotOptimum is f0, the open area that transfers best at the distance H/W.
@@ -40,8 +44,8 @@ func RoundArrayMartin(re, pr, f, distance float64) float64 {
 	r := math.Sqrt(f)
 	x := distance * r / 0.6
 	x *= x * x
-	k := power(1+x*x, -0.05)
-	return k * roundGeometry(r, distance) * 0.5 * math.Cbrt(re*re) * power(pr, 0.42)
+	k := num.Pow(1+x*x, -0.05)
+	return k * roundGeometry(r, distance) * 0.5 * math.Cbrt(re*re) * num.Pow(pr, 0.42)
 }
 
 // roundGeometry is G for the root of the open area.
@@ -62,7 +66,7 @@ func TriangularArea(diameter, pitch float64) float64 {
 // Range 2000 <= Re <= 4e5, 2 <= H/D <= 12, 2.5 <= r/D <= 7.5. Worked value (row CNV-SRN-1): Re 19826, r/D 4, H/D 6, Pr
 // 0.7073 gives 64.78.
 func SingleRoundMartin(re, pr, reach, distance float64) float64 {
-	return 2 * roundGeometry(1/(2*reach), distance) * math.Sqrt(re*(1+0.005*power(re, 0.55))) * power(pr, 0.42)
+	return 2 * roundGeometry(1/(2*reach), distance) * math.Sqrt(re*(1+0.005*num.Pow(re, 0.55))) * num.Pow(pr, 0.42)
 }
 
 // SingleSlotMartin is the average Nusselt number under one slot over the half width x on each side: reach = x/W,
@@ -74,6 +78,6 @@ func SingleRoundMartin(re, pr, reach, distance float64) float64 {
 // 2 to 10 for H/W itself, so keep to 4 to 10). Worked value (row CNV-SSN-1): Re 7930, x/W 8, H/W 6, Pr 0.7073 gives
 // 36.72.
 func SingleSlotMartin(re, pr, reach, distance float64) float64 {
-	m := 0.695 - 1/(reach/2+power(distance/2, 1.33)+3.06)
-	return 3.06 / (reach + distance + 2.78) * power(re, m) * power(pr, 0.42)
+	m := 0.695 - 1/(reach/2+num.Pow(distance/2, 1.33)+3.06)
+	return 3.06 / (reach + distance + 2.78) * num.Pow(re, m) * num.Pow(pr, 0.42)
 }

@@ -1,6 +1,10 @@
 package transfer
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // Pile is a layer of upright fibre on the film (flock): its height in m, its porosity (1 less the volume share of fibre),
 // the tortuosity of the paths between fibres, its effective conductivity in W/m K and the emissivity of the tips.
@@ -56,7 +60,7 @@ func (p *Prepared) tips(a float64) stream {
 		if pass > 0 {
 			f.tip = p.tipTemperature(f.h, g*seen, f.tip)
 		}
-		y := 1 - max(1-s.Air.Y, edge)*math.Exp(-seen*share)
+		y := 1 - max(1-s.Air.Y, edge)*num.Exp(-seen*share)
 		m := filmProps(s.Air, f.tip, y)
 		f.h = s.Factor * coefficient(s.Law, s.Air, f.tip, y, m)
 		f.k = MassCoefficient(f.h, m)

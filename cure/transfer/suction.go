@@ -1,6 +1,10 @@
 package transfer
 
-import "math"
+import (
+	"math"
+
+	"github.com/drywright/drywright/cure/num"
+)
 
 // How far a law follows the vapour; see Prepared.seen. Form and sizes are ours, no source: loose enough to leave rooms
 // and ovens as they are, tight enough that the flux rises with the activity for film temperatures of 273 to 500 K, in
@@ -62,5 +66,5 @@ func (p *Prepared) seenFraction(ys float64) float64 {
 		return ys
 	}
 	l, _ := StefanLog(p.s.Air.Y, ys)
-	return 1 - max(1-p.s.Air.Y, edge)*math.Exp(-p.seen(l))
+	return 1 - max(1-p.s.Air.Y, edge)*num.Exp(-p.seen(l))
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 )
 
 // Surface is one face of the part: what lies between the film and the air around it. All fields are needed but Pile (nil: a
@@ -176,5 +177,5 @@ func (p *Prepared) tipFraction(f stream) float64 {
 	if g <= 0 {
 		return a.Y
 	}
-	return 1 - max(1-a.Y, edge)*math.Exp(-f.j/g)
+	return 1 - max(1-a.Y, edge)*num.Exp(-f.j/g)
 }

@@ -1,7 +1,7 @@
 // Command bench runs the benchmarks of routes, worked examples and plans natively and in WebAssembly (on Node), keeps what
 // each printed for benchstat, and prints a table of both. Run it from the root of the project, on a machine at rest.
 //
-//	go run ./cure/cmd/bench -out DIRECTORY [-count 5] [-bench REGEXP]
+//	go run ./cure/cmd/bench -out DIRECTORY [-count 3] [-bench REGEXP]
 package main
 
 import (
@@ -19,9 +19,12 @@ import (
 // packages hold the benchmarks that the table shows.
 var packages = []string{"./cure/sim", "./cure", "./cure/plan"}
 
+// benchTime is how long one run repeats what is measured: a few times for all but a whole surface.
+const benchTime = "0.3s"
+
 func main() {
 	out := flag.String("out", "", "directory for native.txt and wasm.txt, to be compared by benchstat")
-	count := flag.Int("count", 5, "runs of each benchmark; the least time counts")
+	count := flag.Int("count", 3, "runs of each benchmark; the least time counts")
 	pattern := flag.String("bench", "Tunnel|Room|Line|Cells|Zones|Predict|Window|Spread", "which benchmarks")
 	flag.Parse()
 	if err := run(*out, *count, *pattern); err != nil {
@@ -59,7 +62,7 @@ func run(out string, count int, pattern string) error {
 
 // measure runs the benchmarks and keeps what they print.
 func measure(file string, env, flags []string, count int, pattern string) ([]entry, error) {
-	args := append([]string{"test", "-vet=off", "-run", "^$", "-bench", pattern, "-count", strconv.Itoa(count), "-timeout", "60m"}, flags...)
+	args := append([]string{"test", "-vet=off", "-run", "^$", "-bench", pattern, "-benchtime", benchTime, "-count", strconv.Itoa(count), "-timeout", "60m"}, flags...)
 	c := exec.Command("go", append(args, packages...)...)
 	c.Env = append(os.Environ(), env...)
 	var text, complaints bytes.Buffer

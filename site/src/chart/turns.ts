@@ -10,7 +10,8 @@ export function takeTurn(draw: () => void): () => void {
   waiting.add(draw);
   if (!running) {
     running = true;
-    requestAnimationFrame(next);
+    // Not behind the frame that comes next: what asks for pictures has mostly just changed the words of the answer, and they go first.
+    requestAnimationFrame(() => requestAnimationFrame(next));
   }
   return () => waiting.delete(draw);
 }

@@ -96,10 +96,10 @@ export class Engine {
     const has = job as Partial<Record<Kind, unknown>>;
     const routes = this.#kinds.filter((kind) => has[kind] !== null);
     // A job without routes is refused, whatever is asked for.
-    const requests = (routes.length > 0 ? routes : this.#kinds).map((kind): ApiRequest => ({
+    const requests = this.#dealt(routes.length > 0 ? routes : this.#kinds).map((routes): ApiRequest => ({
       op: 'predict',
       job,
-      routes: [kind],
+      routes,
     }));
     const { parts, last } = await this.#ask(requests, signal);
     if (last.result) return { kind: 'answer', result: this.#joined(last.result, parts) };
@@ -141,6 +141,12 @@ export class Engine {
     const work = (of: Kind): number => routes.find((r) => r.kind === of)?.status.derivatives ?? 0;
     this.#kinds.sort((a, b) => work(b) - work(a));
     return { ...whole, routes };
+  }
+
+  #dealt(routes: Kind[]): Kind[][] {
+    const hands: Kind[][] = [];
+    for (const kind of routes) if (hands.length < this.#size) hands.push([kind]); else hands.at(-1)!.push(kind);
+    return hands;
   }
 
   #ask(requests: ApiRequest[], signal?: AbortSignal): Promise<Replies> {
