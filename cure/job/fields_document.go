@@ -73,7 +73,7 @@ func numericsFields() []Field {
 			Low: 2, High: 64, UsualLow: 4, UsualHigh: 16, Default: 8,
 		},
 		{Path: "numerics.relative_tolerance",
-			Low: 1e-10, High: 1e-4, UsualLow: 1e-7, UsualHigh: 1e-4, Default: 1e-5,
+			Low: 1e-10, High: 1e-4, UsualLow: 1e-7, UsualHigh: 1e-4, Default: 2e-5,
 		},
 		{Path: "numerics.enhancement_factor", Kind: KindSwitch, On: true},
 		{Path: "numerics.step_budget", Integer: true,

@@ -17,6 +17,7 @@ func whole() Job {
 		j.Tunnel.Zones[i].Name = words.English(j.Tunnel.Zones[i].Name)
 	}
 	j.Name, j.Note = "Third golden document of version 1", "Invented. Every block that a job can have, except autocatalysis beside a schedule."
+	j.Numerics.RelativeTolerance = 1e-5 // the default was that
 	a := &j.Film.Adhesive
 	a.Transport.Mechanism, a.Transport.Reason = PorousSkin, "Hard, filled particles."
 	a.CoSolvent = NewCoSolvent()

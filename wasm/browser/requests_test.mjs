@@ -7,10 +7,8 @@ import { before, test } from 'node:test';
 
 const page = new URL('../../site/public/', import.meta.url);
 const folder = new URL('../../testdata/requests/', import.meta.url);
-const closeness = 1e-5;
-const tiny = 1e-9;
-const tinyHeat = 1e-6;
-const tinyShare = 1e-3;
+const closeness = 1e-9;
+const tiny = 1e-12;
 
 const programs = {};
 
@@ -48,12 +46,12 @@ function answer(op, request) {
 }
 
 /** Fails where two values differ beyond what rounding explains. */
-function alike(want, got, path, rest = tiny) {
+function alike(want, got, path) {
   if (typeof want === 'number' && typeof got === 'number') {
-    assert.ok(Math.abs(want - got) <= closeness * Math.abs(want) + rest, `${path}: ${got}, expected ${want}`);
+    assert.ok(Math.abs(want - got) <= closeness * Math.abs(want) + tiny, `${path}: ${got}, expected ${want}`);
   } else if (want !== null && got !== null && typeof want === 'object' && typeof got === 'object') {
     assert.deepEqual(Object.keys(got).sort(), Object.keys(want).sort(), path);
-    for (const key of Object.keys(want)) alike(want[key], got[key], `${path}.${key}`, key.includes('_J') ? tinyHeat : key === 'window' ? tinyShare : rest);
+    for (const key of Object.keys(want)) alike(want[key], got[key], `${path}.${key}`);
   } else assert.strictEqual(got, want, path);
 }
 

@@ -1,6 +1,6 @@
 /**
- * The page's side of the core: one question at a time, the latest wins. A prediction is asked for route by route, the longest
- * first, and the workers share it. A running WebAssembly call cannot be interrupted: what is overtaken may finish for a moment,
+ * The page's side of the core: one question at a time, the latest wins. The routes of a prediction are dealt to the
+ * workers, the longest first. A running WebAssembly call cannot be interrupted: what is overtaken may finish for a moment,
  * since most runs take less time than another worker to start, and then takes its worker down with it.
  */
 import type {
@@ -143,10 +143,10 @@ export class Engine {
     return { ...whole, routes };
   }
 
-  #dealt(routes: Kind[]): Kind[][] {
-    const hands: Kind[][] = [];
-    for (const kind of routes) if (hands.length < this.#size) hands.push([kind]); else hands.at(-1)!.push(kind);
-    return hands;
+  /** Routes, the longest first, in as many hands as there are workers: one each, and the rest to the last. */
+  #dealt(routes: readonly Kind[]): Kind[][] {
+    const last = Math.max(0, Math.min(this.#size, routes.length) - 1);
+    return [...routes.slice(0, last).map((kind) => [kind]), routes.slice(last)];
   }
 
   #ask(requests: ApiRequest[], signal?: AbortSignal): Promise<Replies> {

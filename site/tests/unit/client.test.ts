@@ -37,12 +37,16 @@ const asked = (port: FakePort | undefined): unknown[] =>
 const routesOf = (port: FakePort | undefined): unknown[] =>
   asked(port).flatMap((q) => (q as { routes: string[] }).routes);
 
-/** The answer of the core to one route. */
-const part = (kind: string, derivatives = 1): unknown => ({
+/** The answer of the core to some routes. */
+const parts = (derivatives: Record<string, number>): unknown => ({
   ok: true,
   faults: [],
-  result: { version: 1, routes: [{ kind, status: { derivatives } }] },
+  result: {
+    version: 1,
+    routes: Object.entries(derivatives).map(([kind, count]) => ({ kind, status: { derivatives: count } })),
+  },
 });
+const part = (kind: string): unknown => parts({ [kind]: 1 });
 
 const kindsOf = (p: Predicted): unknown[] => (p.kind === 'answer' ? p.result.routes.map((r) => r.kind) : []);
 const failure = (question: Promise<unknown>): Promise<unknown> => question.catch((e: unknown) => e);
@@ -61,23 +65,36 @@ test('a question waits for the core; one worker then answers one after the other
   expect(hired).toHaveLength(1);
 });
 
-test('workers share the routes, the one with most work first, and the answer has them in order', async () => {
+test('workers share the routes, the one with most work alone, and the answer has them in order', async () => {
   const { engine, hired, first } = ready(2);
   const question = engine.predict(job);
   expect(routesOf(first)).toEqual(['tunnel']);
   expect(hired).toHaveLength(2); // only now, from the core that the first has compiled
   expect(hired[1]?.told[0]).toMatchObject({ kind: 'start', module });
   hired[1]?.say({ kind: 'ready', module });
-  expect(routesOf(hired[1])).toEqual(['static_oven']);
-  hired[1]?.reply(part('static_oven', 20));
   expect(routesOf(hired[1])).toEqual(['static_oven', 'room']);
-  hired[1]?.reply(part('room', 30));
-  first.reply(part('tunnel', 10));
+  hired[1]?.reply(parts({ room: 30, static_oven: 20 }));
+  first.reply(parts({ tunnel: 10 }));
   expect(kindsOf(await question)).toEqual(['room', 'static_oven', 'tunnel']);
 
   void failure(engine.predict(job));
-  expect([routesOf(hired[1]).at(-1), routesOf(first).at(-1)].sort()).toEqual(['room', 'static_oven']);
+  expect(asked(hired[1]).at(-1)).toMatchObject({ routes: ['room'] });
+  expect(asked(first).at(-1)).toMatchObject({ routes: ['static_oven', 'tunnel'] });
   expect(hired).toHaveLength(2);
+});
+
+test('three workers take a route each, one takes all', async () => {
+  const three = ready(3);
+  const question = three.engine.predict(job);
+  for (const port of three.hired.slice(1)) port.say({ kind: 'ready', module });
+  three.hired[2]?.say({ kind: 'ready', module });
+  expect(three.hired.map(routesOf)).toEqual([['tunnel'], ['static_oven'], ['room']]);
+  for (const [i, kind] of ['tunnel', 'static_oven', 'room'].entries()) three.hired[i]?.reply(part(kind));
+  expect(kindsOf(await question)).toEqual(['room', 'static_oven', 'tunnel']);
+
+  const one = ready();
+  void failure(one.engine.predict(job));
+  expect(routesOf(one.first)).toEqual(['tunnel', 'static_oven', 'room']);
 });
 
 test('one refusal speaks for all routes', async () => {
@@ -86,7 +103,6 @@ test('one refusal speaks for all routes', async () => {
   hired[1]?.say({ kind: 'ready', module });
   hired[1]?.reply({ ok: false, faults: [{ path: 'p' }] });
   expect(await question).toEqual({ kind: 'refused', faults: [{ path: 'p' }] });
-  expect(routesOf(hired[1])).toEqual(['static_oven']); // the third is not asked for any more
   first.reply({ ok: false, faults: [{ path: 'p' }] });
   expect(hired.map((p) => p.gone)).toEqual([false, false]);
 });
@@ -98,10 +114,10 @@ test('the latest question wins; the worker may finish with the overtaken one for
   expect(isAbort(await one)).toBe(true);
   await vi.advanceTimersByTimeAsync(30);
   expect(asked(first)).toHaveLength(1);
-  first.reply(part('static_oven', 1));
+  first.reply(part('static_oven'));
   expect(asked(first)).toHaveLength(2);
   await vi.advanceTimersByTimeAsync(1000); // no more haste
-  first.reply(part('static_oven', 2));
+  first.reply(part('static_oven'));
   expect((await two).kind).toBe('answer');
   expect(hired).toHaveLength(1);
   expect(first.gone).toBe(false);
@@ -154,7 +170,8 @@ test('where there is no room for a second worker, one answers alone', async () =
   const { engine, hired, first } = ready(2);
   const question = engine.predict(job);
   hired[1]?.say({ kind: 'dead', reason: 'out of memory' });
-  for (const kind of ['tunnel', 'static_oven', 'room']) first.reply(part(kind));
+  first.reply(part('tunnel'));
+  first.reply(parts({ room: 1, static_oven: 1 }));
   expect(kindsOf(await question)).toEqual(['room', 'static_oven', 'tunnel']);
   void failure(engine.predict(job));
   expect(hired).toHaveLength(2);

@@ -15,14 +15,20 @@ afterEach(() => {
 
 /** A frame, without what it puts off until after it is painted. */
 const frame = (): void => frames.splice(0).forEach((f) => f(0));
+/** The first frame after a rest is for the words of the answer. */
+const rested = (): void => {
+  frame();
+  painted();
+  frame();
+};
 const painted = (): void => void vi.runAllTimers();
 
-test('pictures are drawn one a frame, after it is painted', async () => {
+test('pictures are drawn one a frame, after it is painted, and behind the answer', async () => {
   const { takeTurn } = await import('../../src/chart/turns');
   const drawn: string[] = [];
   takeTurn(() => drawn.push('first'));
   takeTurn(() => drawn.push('second'));
-  frame();
+  rested();
   expect(drawn).toEqual([]);
   painted();
   expect(drawn).toEqual(['first']);
@@ -37,14 +43,14 @@ test('a turn given up between a frame and its painting is not taken', async () =
   const { takeTurn } = await import('../../src/chart/turns');
   const drawn: string[] = [];
   const giveUp = takeTurn(() => drawn.push('gone'));
-  frame();
+  rested();
   giveUp();
   painted();
   expect(drawn).toEqual([]);
   takeTurn(() => drawn.push('later'));
   frame();
   painted();
-  frame();
+  rested();
   painted();
   expect(drawn).toEqual(['later']);
 });
@@ -56,7 +62,7 @@ test('a drawing that fails does not hold up the next', async () => {
     throw new Error('no picture');
   });
   takeTurn(() => drawn.push('next'));
-  frame();
+  rested();
   expect(painted).toThrow('no picture');
   frame();
   painted();
