@@ -39,9 +39,22 @@ func Compute(say report.Speaker, j job.Job, routes ...result.Kind) (result.Resul
 	return r, nil
 }
 
+// Worded is an evaluation that says why a setting is refused as a reader knows it: by the label of the field, in the reader's units.
+func Worded(say report.Speaker, evaluate plan.Evaluate) plan.Evaluate {
+	return func(s plan.Study, trials []plan.Trial) ([]plan.Outcome, error) {
+		outcomes, err := evaluate(s, trials)
+		for i := range outcomes {
+			if f := outcomes[i].Fault; f != nil {
+				outcomes[i].Refused = say.Sentence(f)
+			}
+		}
+		return outcomes, err
+	}
+}
+
 // Aims settles a study and says what its route is and could be asked for.
 func Aims(say report.Speaker, s plan.Study, evaluate plan.Evaluate) (plan.Study, plan.Aims, error) {
-	s, err := s.Settle(evaluate)
+	s, err := s.Settle(Worded(say, evaluate))
 	if err != nil {
 		return s, plan.Aims{}, err
 	}
@@ -63,7 +76,7 @@ func Limits(say report.Speaker, q plan.LimitsQuestion, evaluate plan.Evaluate, t
 	if tell == nil {
 		early = nil
 	}
-	limits, err := plan.FindLimits(q, evaluate, early)
+	limits, err := plan.FindLimits(q, Worded(say, evaluate), early)
 	return worded(limits), err
 }
 
@@ -76,7 +89,7 @@ func Window(say report.Speaker, q plan.WindowQuestion, evaluate plan.Evaluate, t
 	if tell == nil {
 		filled = nil
 	}
-	w, err := plan.FindWindow(q, evaluate, filled)
+	w, err := plan.FindWindow(q, Worded(say, evaluate), filled)
 	if err == nil {
 		say.FillWindow(&w)
 	}
@@ -86,7 +99,7 @@ func Window(say report.Speaker, q plan.WindowQuestion, evaluate plan.Evaluate, t
 // Spread says how sure a setting is while inputs vary, and which of them decide. Tell, where it is not nil, takes what is
 // known so far.
 func Spread(say report.Speaker, q plan.SpreadQuestion, evaluate plan.Evaluate, tell func(plan.Spread)) (plan.Spread, error) {
-	spread, err := plan.FindSpread(q, evaluate, func(s plan.Spread) {
+	spread, err := plan.FindSpread(q, Worded(say, evaluate), func(s plan.Spread) {
 		if tell != nil {
 			say.FillSpread(&s)
 			tell(s)
@@ -101,7 +114,7 @@ func Spread(say report.Speaker, q plan.SpreadQuestion, evaluate plan.Evaluate, t
 // Costs sets the cost of a day against its quantity for every route of a job. Tell, where it is not nil, takes what is known
 // so far.
 func Costs(say report.Speaker, q plan.CostQuestion, evaluate plan.Evaluate, tell func(plan.Costs)) (plan.Costs, error) {
-	costs, err := plan.FindCosts(q, evaluate, func(c plan.Costs) {
+	costs, err := plan.FindCosts(q, Worded(say, evaluate), func(c plan.Costs) {
 		if tell != nil {
 			say.FillCosts(&c)
 			tell(c)
@@ -116,7 +129,7 @@ func Costs(say report.Speaker, q plan.CostQuestion, evaluate plan.Evaluate, tell
 // Optimise looks for the settings that take least while they stay as sure as wanted. Tell, where it is not nil, takes what is
 // known so far.
 func Optimise(say report.Speaker, q plan.OptimiseQuestion, evaluate plan.Evaluate, tell func(plan.Optimum)) (plan.Optimum, error) {
-	optimum, err := plan.FindOptimum(q, evaluate, func(a plan.Optimum) {
+	optimum, err := plan.FindOptimum(q, Worded(say, evaluate), func(a plan.Optimum) {
 		if tell != nil {
 			say.FillOptimum(&a)
 			tell(a)

@@ -89,11 +89,12 @@ func askTrials(evaluate plan.Evaluate) func(q Request) (Response, error) {
 			return Response{}, fault.New(fault.Limit, "trials.trials", words.Told("{count} settings", "count", len(t.Trials)), words.Told("Send at most {max_trials} at once.", "max_trials", maxTrials))
 		}
 		t.Study.Job = &j
-		study, err := t.Study.Settle(evaluate)
+		worded := cure.Worded(q.say, evaluate)
+		study, err := t.Study.Settle(worded)
 		if err != nil {
 			return Response{}, err
 		}
-		outcomes, err := evaluate(study, t.Trials)
+		outcomes, err := worded(study, t.Trials)
 		return Response{Outcomes: outcomes}, err
 	}
 }

@@ -57,3 +57,24 @@ func TestAnswersSpeakGerman(t *testing.T) {
 		}
 	}
 }
+
+// A setting that is refused in the middle of a search is told as the form tells it: by the label of its field, in the reader's units.
+func TestRefusedSettingsAreWorded(t *testing.T) {
+	german, err := languages.Open("de")
+	if err != nil {
+		t.Fatal(err)
+	}
+	demo, err := job.Encode(told(job.Demo()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	request, err := json.Marshal(Request{Op: Trials, Job: demo, Units: report.US, Trials: &TrialSet{Study: plan.Study{Route: result.Tunnel},
+		Trials: []plan.Trial{{{Variable: plan.LineSpeed, Value: 1}}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const want = "Durchlaufofen, Bandgeschwindigkeit: 196,85 ft/min ist mehr als 98,4252 ft/min."
+	if answer := string(Handle(german, request)); !strings.Contains(answer, want) {
+		t.Errorf("no %q in %s", want, answer)
+	}
+}

@@ -33,6 +33,7 @@ type Trial []Setting
 type Outcome struct {
 	Judgement result.Judgement `json:"judgement"`
 	Refused   string           `json:"refused"` // why validation does not accept the setting; empty where it was computed
+	Fault     *fault.Fault     `json:"-"`       // the same, for whoever tells it to a reader
 }
 
 // Met reports whether a setting was computed and satisfies every criterion.
@@ -111,7 +112,7 @@ func (s Study) try(known map[string]Variable, t Trial) (Outcome, error) {
 	j := s.at(known, t)
 	var list fault.List
 	if err := s.rulebook().Validate(j); errors.As(err, &list) {
-		return Outcome{Judgement: result.Judgement{Criteria: []result.Criterion{}}, Refused: list[0].Error()}, nil
+		return Outcome{Judgement: result.Judgement{Criteria: []result.Criterion{}}, Refused: list[0].Error(), Fault: list[0]}, nil
 	}
 	judgement, err := sim.Judge(&j, s.Route, *s.Goal)
 	return Outcome{Judgement: judgement}, err

@@ -66,6 +66,7 @@ func TestPlansRefuse(t *testing.T) {
 		{[]string{"limit", "--of", "line_speed", "--toward", "up", "-"}, refused, "highest"},
 		{[]string{"limit", "--of", "line_speed", "--want", "fast", "-"}, misused, "m/min"},
 		{[]string{"limit", "--want", "1", "-"}, misused, "--of"},
+		{[]string{"limit", "--of", "zone_temperatures", "--want", "+20%", "-"}, misused, "means nothing"},
 		{[]string{"limit", "--route", "room", "-"}, refused, "room"},
 		{[]string{"limit", "--marks", "shiny", "-"}, refused, "tack_free"},
 		{[]string{"window", "--x", "line_speed=2..1", "-"}, refused, "rises"},

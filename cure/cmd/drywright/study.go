@@ -50,13 +50,16 @@ func (f studyFlags) study(j *job.Job) plan.Study {
 }
 
 // amount reads a value of a variable as a person writes it: a number with any unit of what the variable measures, or in its usual unit
-// without one, or a change in per cent of the present value ("+20%").
+// without one, or a change in per cent of the present value ("+20%"), unless that is a temperature or nothing.
 func amount(say report.Speaker, v *plan.Variable, text string) (float64, error) {
 	text = strings.TrimSpace(text)
 	if share, ok := strings.CutSuffix(text, "%"); ok && (strings.HasPrefix(text, "+") || strings.HasPrefix(text, "-")) {
 		x, err := unit.Parse(share, unit.Number, "", mark(say))
 		if err != nil {
 			return 0, fmt.Errorf("%q is no change in per cent", text)
+		}
+		if v.Present == 0 || v.Display.Offset != 0 {
+			return 0, fmt.Errorf("%s: %s of it means nothing; write the value with its unit", v.Label, text)
 		}
 		return v.Present * (1 + x/100), nil
 	}
