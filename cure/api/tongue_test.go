@@ -12,11 +12,13 @@ import (
 	"github.com/drywright/drywright/cure/report"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/trial"
+	"github.com/drywright/drywright/cure/words"
 	"github.com/drywright/drywright/cure/words/languages"
 )
 
-// Answers of every group in German hold no text still on its way, no key without words, and no English sentence; refusals neither.
-func TestAnswersSpeakGerman(t *testing.T) {
+// germanDemo is the German of the core, and the demo with its words as a document.
+func germanDemo(t *testing.T) (*words.Words, []byte) {
+	t.Helper()
 	german, err := languages.Open("de")
 	if err != nil {
 		t.Fatal(err)
@@ -25,6 +27,12 @@ func TestAnswersSpeakGerman(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return german, demo
+}
+
+// Answers of every group in German hold no text still on its way, no key without words, and no English sentence; refusals neither.
+func TestAnswersSpeakGerman(t *testing.T) {
+	german, demo := germanDemo(t)
 	english := regexp.MustCompile(`"(?:label|help|effect|text|detail|tells|needs|empty|note|advice|got)":"[^"]*\b(the|with|from|than|which|its)\b[^"]*"`)
 	study := plan.Study{Route: result.StaticOven}
 	for _, q := range []Request{
@@ -60,14 +68,7 @@ func TestAnswersSpeakGerman(t *testing.T) {
 
 // A setting that is refused in the middle of a search is told as the form tells it: by the label of its field, in the reader's units.
 func TestRefusedSettingsAreWorded(t *testing.T) {
-	german, err := languages.Open("de")
-	if err != nil {
-		t.Fatal(err)
-	}
-	demo, err := job.Encode(told(job.Demo()))
-	if err != nil {
-		t.Fatal(err)
-	}
+	german, demo := germanDemo(t)
 	request, err := json.Marshal(Request{Op: Trials, Job: demo, Units: report.US, Trials: &TrialSet{Study: plan.Study{Route: result.Tunnel},
 		Trials: []plan.Trial{{{Variable: plan.LineSpeed, Value: 1}}}}})
 	if err != nil {
