@@ -28,7 +28,8 @@ function run(command, args, options = {}) {
 /** The outcome of a tool that ends with 0 where it finds nothing. */
 function asked({ status, words }, clean) {
   if (status === 0) return { state: 'clean', detail: clean };
-  if (unreachable.test(words)) return { state: 'NOT CHECKED', detail: words.split('\n').at(0) };
+  const cause = words.split('\n').find((line) => unreachable.test(line));
+  if (cause) return { state: 'NOT CHECKED', detail: cause };
   return { state: 'FOUND', detail: words };
 }
 
