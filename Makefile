@@ -231,7 +231,7 @@ test-site: $(TYPES) $(TEXTS) $(PROOF) $(NPM_CI) ## the page's types, linters and
 # The whole in Chromium; in Firefox what stands on the browser most, since the numbers come from the same core and a search is no
 # other there. All of it: make browser-test FIREFOX_TESTS='*.test.mjs'
 FIREFOX_TESTS := page.test.mjs inputs.test.mjs languages.test.mjs offline.test.mjs single.test.mjs pictures.test.mjs trial.test.mjs
-browser-test: $(BINARY) $(SINGLE) $(NPM_CI) ## the page in real browsers, against the command
+browser-test: $(BINARY) $(SINGLE) $(NPM_CI) ## the page in real browsers, against the command (FIREFOX_TESTS='*.test.mjs': all of it in Firefox, too)
 	@chromium="$$(site/tests/browser/find.sh chromium)"; firefox="$$(site/tests/browser/find.sh firefox)"; \
 	run() { echo "-- $$1"; DRYWRIGHT=$(abspath $(BINARY)) SINGLE=$(abspath $(SINGLE)) BROWSER=$$1 CHROMIUM="$$chromium" FIREFOX="$$firefox" \
 	  $(NODE) --test --test-reporter=spec --test-concurrency=1 "$${@:2}"; }; \

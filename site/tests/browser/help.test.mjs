@@ -175,7 +175,7 @@ test('"How fast can it go?": whether it carries what sales wants, what stops it,
   assert.equal(await there('[data-verdict]'), false);
 });
 
-test('"Which settings?": a recommended setting with its slack, taken with one click; a search can be ended', only('chromium', long), async () => {
+test('"Which settings?": a recommended setting with its slack, taken with one click; a search can be ended', async () => {
   const job = demo();
   job.tunnel = null;
   await open(job);
