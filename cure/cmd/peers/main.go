@@ -19,6 +19,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"time"
 
@@ -36,6 +37,7 @@ type run struct {
 	Factors     int
 	Marks       []float64
 	State       []float64
+	Failed      bool // the solver gave up before the end
 	// Disagreement is how far a right-hand side of a peer's own is from ours, as a share of each unknown's largest rate.
 	Disagreement float64
 
@@ -86,6 +88,15 @@ func compare(out, picture string, cells, repeats int) error {
 		runs, err := ask(out, p, cells, max(1, repeats/p.share), p.tolerances)
 		if err != nil {
 			return err
+		}
+		runs = slices.DeleteFunc(runs, func(r run) bool {
+			if r.Failed {
+				fmt.Printf("%-22s %9.0e gave up\n", p.name, r.Tolerance)
+			}
+			return r.Failed
+		})
+		if len(runs) == 0 {
+			return fmt.Errorf("%s gave up at every tolerance", p.name)
 		}
 		if err := judge(cells, runs, &reference[0]); err != nil {
 			return err
