@@ -156,7 +156,8 @@ func TestOutcomesSurviveJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range outcomes {
-		outcomes[i].Judgement.Spent = 0 // for who shares a budget out, in the same place
+		// For who shares a budget out, and for who words a refusal, both in the same place.
+		outcomes[i].Judgement.Spent, outcomes[i].Fault = 0, nil
 	}
 	text, err := json.Marshal(outcomes)
 	if err != nil {
