@@ -29,11 +29,15 @@ func (b *bench) openTime() (result.Mark, error) {
 	y := make([]float64, s.Dim())
 	s.Pack(&b.start, nil, y)
 	limit := b.job.Targets.OpenLayer
-	shut := func(t float64, y []float64) {
-		time := t
+	look := func(t float64, y []float64) {
 		y = slices.Clone(y)
 		s.Bound(y)
-		mark.Time, mark.State = &time, state(t, s.Read(t, y))
+		mark.State = state(t, s.Read(t, y))
+	}
+	shut := func(t float64, y []float64) {
+		time := t
+		mark.Time = &time
+		look(t, y)
 	}
 	if s.PackedLayer(0, y) >= limit {
 		shut(0, y)
@@ -54,9 +58,7 @@ func (b *bench) openTime() (result.Mark, error) {
 	for _, to := range append(append([]float64(nil), st.Stops...), st.End) {
 		end, err := solver.Integrate(from, to, y, events, dried)
 		if err != nil {
-			y = slices.Clone(y)
-			s.Bound(y)
-			mark.State = state(end.T, s.Read(end.T, y))
+			look(end.T, y)
 			return mark, b.budget.said(err)
 		}
 		from = end.T
@@ -65,7 +67,7 @@ func (b *bench) openTime() (result.Mark, error) {
 		}
 	}
 	if mark.Time == nil {
-		mark.State = state(from, s.Read(from, y))
+		look(from, y)
 	}
 	return mark, nil
 }
