@@ -4,7 +4,7 @@ import { request } from 'node:http';
 import { loadavg } from 'node:os';
 import { load, memory, processor } from './measure.mjs';
 import { command } from './pairs.mjs';
-import { alone, native, workerd } from './start.mjs';
+import { alone, native } from './start.mjs';
 
 /** SHARE=0.1 sends a tenth of the requests, on a machine that is busy. */
 const share = Number(process.env.SHARE ?? 1);
@@ -116,8 +116,9 @@ for (const [start, connections, counts] of [
       ['predict', predict, 128],
     ],
   ],
+  // Not under the tools' development server: it restarts the service when it likes, and answers what was under way with 503.
   [
-    workerd,
+    alone,
     [1, 4],
     [
       ['check', check, 60],

@@ -94,5 +94,5 @@ export async function alone(port) {
   port ??= await freePort();
   const words = ['serve', join(here, 'runtime.capnp'), `--socket-addr=http=127.0.0.1:${port}`];
   const child = spawn(join(here, 'node_modules/.bin/workerd'), words, { stdio: 'ignore', detached: true });
-  return service('workerd alone', false, port, child);
+  return service('workerd', false, port, child);
 }
