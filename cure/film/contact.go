@@ -23,7 +23,7 @@ const (
 	contactTolerance = 1e-10
 	// steamEdge is the share of air next to the surface, 1 - y_s, below which package transfer carries the logarithm of
 	// Stefan flow on as a straight line.
-	steamEdge = 1e-9
+	steamEdge = 1e-4
 )
 
 // surface is what a search for the contact works on.
@@ -166,8 +166,8 @@ func (s *surface) steam(a float64) Contact {
 
 // pressureEdge is the share of air in the vapour over a front, 1 - y, below which the vapour's own pressure drives it: from
 // there on the driving force of Stefan flow goes on as a straight line. A front at its boiling point then passes it by a
-// degree or so, by more under a tight skin. Carried on down to the last trace of air, as at a free surface, the force would change by decades within
-// less than any tolerance of the temperature, and an integrator would take a film for boiling long after its heat is gone.
+// degree or so, by more under a tight skin. Carried on further down, as at a free surface, the force would rise steeply within
+// less than the tolerance of the temperature, and an integrator would take a film for boiling long after its heat is gone.
 const pressureEdge = 1e-3
 
 // force is -ln(1 - y) with its straight end, and its slope in y.

@@ -133,6 +133,9 @@ func (s *System) BoilingPressure(t float64, y []float64, closed float64) float64
 	return p
 }
 
+// little is the water content [kg/kg] in saturated air from which on a film counts as taking up water.
+const little = 0.01
+
 // Tolerances returns the absolute tolerance of each unknown for a relative tolerance: about the range through which it runs,
 // times it. Marks hang on differences fifty times smaller (thresholds of 0.02 kg/kg), yet errors of single cells cancel in
 // the sums of which marks are made: tighter weights take half as many steps again and move no mark by more than 6e-5 at
@@ -143,7 +146,6 @@ func (s *System) Tolerances(relative float64) []float64 {
 	const (
 		conversion  = 1.0
 		temperature = 300.0 // K
-		little      = 0.01  // kg/kg
 	)
 	water := math.Min(1, s.coat.Isotherm.Water(1)/little) // kg/kg
 	tol := make([]float64, s.Dim())

@@ -334,9 +334,10 @@ func (s *System) cure(y []float64, film float64, out []float64) {
 // conversionSlack is how far rounding may carry a conversion past its ends.
 const conversionSlack = 1e-12
 
-// Admissible implements ode.Admissible: the film holds no negative water, no conversion passes its ends.
+// Admissible implements ode.Admissible: neither film nor fibre holds negative water, no conversion passes its ends. Below zero the
+// fibre's air would be drier than dry and draw from the film water that it does not hold.
 func (s *System) Admissible(_ float64, y []float64) bool {
-	if !s.water.admissible(s.unknowns(y), y[s.iMass()]) {
+	if !s.water.admissible(s.unknowns(y), y[s.iMass()]) || s.fibre && !(y[s.iFibre()] >= 0) {
 		return false
 	}
 	for _, alpha := range s.Conversion(y) {

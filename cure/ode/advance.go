@@ -33,7 +33,7 @@ func (s *Solver) advance(t, t1 float64) (float64, float64, error) {
 			if full && next < planned {
 				next = planned
 			}
-			s.suggested = next
+			s.suggested = s.ctl.unstick(planned, next)
 			s.stats.Steps++
 			return tNew, h, nil
 		}

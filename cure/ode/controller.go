@@ -11,6 +11,7 @@ const (
 	safety     = 0.9  // aim below the tolerance, because a rejected step costs a whole one
 	maxGrowth  = 6.0  // one step to the next
 	maxShrink  = 0.2  // after one rejection
+	stuck      = 50   // steps of one size in a row after which a shorter one is taken
 	retryShare = 0.25 // after a state or derivative that is not finite or not admitted: no error says how much shorter
 	// errorFloor keeps one step of tiny error from making the prediction believe in a steep rise.
 	errorFloor = 0.01
@@ -32,6 +33,7 @@ type controller struct {
 	justRejected bool
 	rejectedH    float64 // step and error of the rejection just before, zero when that step gave no usable state
 	rejectedErr  float64
+	alike        int // steps in a row after which no other size was planned
 }
 
 func newController(embedded int) controller { return controller{exponent: 1 / float64(embedded+1)} }
@@ -56,6 +58,21 @@ func (c *controller) accept(h, err float64) (next float64, full bool) {
 	}
 	c.lastH, c.lastErr, c.justRejected, c.rejectedH = h, math.Max(err, errorFloor), false, 0
 	return h * growth, growth == maxGrowth
+}
+
+// unstick returns the size next that is planned after a step of the size now, half of it where both have been the same for long. A
+// step over a stiff corner of the right-hand side can lead back to where it began with an error that is just tolerated, and sizes in
+// notches would then take it for ever; seen with the air of an oven that idles right above the band of its heater.
+func (c *controller) unstick(now, next float64) float64 {
+	if next != now {
+		c.alike = 0
+		return next
+	}
+	if c.alike++; c.alike < stuck {
+		return next
+	}
+	c.alike = 0
+	return next / 2
 }
 
 // reject takes the error norm (> 1) of a rejected step h and returns the size to retry with.

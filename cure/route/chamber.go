@@ -97,8 +97,11 @@ func (c *Chamber) Climate(_ float64, own []float64) film.Climate {
 
 // Rates implements film.Surroundings.
 func (c *Chamber) Rates(t float64, own []float64, d film.Drawn, out []float64) {
-	for i := range c.Others {
-		c.Others[i].add(t, own[chamberAir], own[chamberWall], &d)
+	if len(c.Others) > 0 {
+		in := c.Climate(t, own)
+		for i := range c.Others {
+			c.Others[i].add(t, &in, &d)
+		}
 	}
 	T, wall := own[chamberAir], own[chamberWall]
 	toWall := c.WallExchange * (T - wall)

@@ -8,7 +8,7 @@ import (
 
 // Draws is what a load takes from an oven and gives to it, per square metre of coated face, against the time since it
 // entered: straight lines through the middles of the steps of a run, and how the heats answer to air or walls that are
-// warmer than they were in that run.
+// warmer, and the vapour to air that is damper, than they were in that run.
 type Draws struct {
 	over num.Linear // the moments; every load of an oven looks all columns up in each evaluation, so they are looked up at once
 	rows [][draws]float64
@@ -16,12 +16,14 @@ type Draws struct {
 
 // The columns of Draws.
 const (
-	drawAir     = iota // heat from the air [W/m2]
-	drawWalls          // and by radiation [W/m2]
-	drawVapour         // [kg/(m2 s)]
-	drawAirWas         // [K]
-	drawWallWas        // [K]
-	drawEase           // between load and air [W/(m2 K)]
+	drawAir       = iota // heat from the air [W/m2]
+	drawWalls            // and by radiation [W/m2]
+	drawVapour           // [kg/(m2 s)]
+	drawAirWas           // [K]
+	drawWallWas          // [K]
+	drawEase             // between load and air [W/(m2 K)]
+	drawMoistWas         // mole fraction of vapour in the air
+	drawMoistEase        // between load and air [kg/(m2 s)]
 	draws
 )
 
@@ -32,6 +34,8 @@ type Taken struct {
 	Water           float64 // given off [kg/m2]
 	AirWas, WallWas float64 // [K]
 	Ease            float64 // heat transfer between all of the load and the air [W/(m2 K)]
+	MoistWas        float64 // mole fraction of vapour in the air
+	MoistEase       float64 // transfer of vapour between load and air, for that fraction [kg/(m2 s)]
 }
 
 // NewDraws makes the draws of a load of what it has taken at rising times, two or more.
@@ -44,12 +48,14 @@ func NewDraws(taken []Taken) (*Draws, error) {
 		return func(a, b *Taken) float64 { return (of(a) + of(b)) / 2 }
 	}
 	columns := [draws]func(a, b *Taken) float64{
-		drawAir:     rate(func(k *Taken) float64 { return k.Air }),
-		drawWalls:   rate(func(k *Taken) float64 { return k.Walls }),
-		drawVapour:  rate(func(k *Taken) float64 { return k.Water }),
-		drawAirWas:  mean(func(k *Taken) float64 { return k.AirWas }),
-		drawWallWas: mean(func(k *Taken) float64 { return k.WallWas }),
-		drawEase:    mean(func(k *Taken) float64 { return k.Ease }),
+		drawAir:       rate(func(k *Taken) float64 { return k.Air }),
+		drawWalls:     rate(func(k *Taken) float64 { return k.Walls }),
+		drawVapour:    rate(func(k *Taken) float64 { return k.Water }),
+		drawAirWas:    mean(func(k *Taken) float64 { return k.AirWas }),
+		drawWallWas:   mean(func(k *Taken) float64 { return k.WallWas }),
+		drawEase:      mean(func(k *Taken) float64 { return k.Ease }),
+		drawMoistWas:  mean(func(k *Taken) float64 { return k.MoistWas }),
+		drawMoistEase: mean(func(k *Taken) float64 { return k.MoistEase }),
 	}
 	d.rows = make([][draws]float64, max(0, len(taken)-1)) // none: NewLinear refuses it
 	at, values := make([]float64, len(d.rows)), make([]float64, len(d.rows))
@@ -86,16 +92,16 @@ type Company struct {
 	Draws          *Draws
 }
 
-// add sums up what the company draws at time t from air and walls of these temperatures.
-func (c *Company) add(t, airT, wallT float64, d *film.Drawn) {
+// add sums up what the company draws at time t from such air and walls.
+func (c *Company) add(t float64, in *film.Climate, d *film.Drawn) {
 	if t < c.Enters || t > c.Leaves {
 		return
 	}
 	row := c.Draws.at(t - c.Enters)
 	was := row[drawWallWas]
-	d.FromAir += row[drawAir] + row[drawEase]*(airT-row[drawAirWas])
-	d.FromWalls += row[drawWalls] + 4*transfer.StefanBoltzmann*was*was*was*(wallT-was)
-	d.Vapour += row[drawVapour]
+	d.FromAir += row[drawAir] + row[drawEase]*(in.Air.T-row[drawAirWas])
+	d.FromWalls += row[drawWalls] + 4*transfer.StefanBoltzmann*was*was*was*(in.Wall-was)
+	d.Vapour += row[drawVapour] - row[drawMoistEase]*(in.Air.Y-row[drawMoistWas])
 }
 
 // InCompany puts other loads into the oven of a plan: batches of them, each an interval after the one before, the judged

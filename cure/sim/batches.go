@@ -6,6 +6,7 @@ import (
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/route"
+	"github.com/drywright/drywright/cure/transfer"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -42,8 +43,10 @@ func (b *bench) inCompany(p route.Plan) (route.Plan, error) {
 
 // take notes what has been taken up to time t, from the ledger, and the oven then.
 func (r *run) take(t float64, l *film.Ledger, mass float64, d *film.Reading) {
+	c := &d.Climate
 	r.taken = append(r.taken, route.Taken{Time: t, Air: l.Convected + l.BackConvected + l.Carried + l.Warmed,
-		Walls: l.Radiated + l.BackRadiated, Water: r.start.Mass - mass, AirWas: d.Climate.Air.T, WallWas: d.Climate.Wall, Ease: d.Exchange})
+		Walls: l.Radiated + l.BackRadiated, Water: r.start.Mass - mass, AirWas: c.Air.T, WallWas: c.Wall, Ease: d.Exchange,
+		MoistWas: c.Air.Y, MoistEase: transfer.MoistEase(d.MassCoefficient, c.Air)})
 }
 
 // draws are the takings between entry and exit, and the heat taken altogether.

@@ -10,8 +10,10 @@ import (
 // StefanBoltzmann constant, W/m2 K4, CODATA 2018.
 const StefanBoltzmann = 5.670374419e-8
 
-// edge is the least mole fraction of air that the logarithm of Stefan flow sees.
-const edge = 1e-9
+// edge is the least mole fraction of air that the logarithm of Stefan flow sees. A film gets there 3 mK below its boiling point,
+// since the pressure of its vapour rises by some 3.6 % a kelvin; nearer to the last trace of air the force would change by decades
+// within less than any tolerance of a temperature, and an integrator would jump between boiling and drying.
+const edge = 1e-4
 
 // Radiation is the net flux in W/m2 that a small body of emissivity eps at Ts takes from a large enclosure at Tw.
 //
@@ -32,7 +34,7 @@ func MassCoefficient(h float64, m air.Props) float64 {
 }
 
 // StefanLog is ln((1 - yInf)/(1 - ys)), the driving force of diffusion through stagnant air, and its derivative in ys. For
-// 1 - ys < 1e-9 it goes on linearly with the same slope; 1 - yInf is held at 1e-9 or more.
+// 1 - ys < 1e-4 it goes on linearly with the same slope; 1 - yInf is held at 1e-4 or more.
 func StefanLog(yInf, ys float64) (l, slope float64) {
 	far := max(1-yInf, edge)
 	near := 1 - ys
@@ -52,6 +54,11 @@ func StefanFlux(k, p, Tm, yInf, ys float64) (j, slope float64) {
 	l, dl := StefanLog(yInf, ys)
 	g := conductance(k, p, Tm)
 	return g * l, g * dl
+}
+
+// MoistEase is -dj/dyInf of StefanFlux for air of the state a, its surface left as it is [kg/(m2 s)].
+func MoistEase(k float64, a air.State) float64 {
+	return conductance(k, a.P, a.T) / max(1-a.Y, edge)
 }
 
 // conductance k p Mw/(R T), kg/m2 s.

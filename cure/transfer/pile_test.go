@@ -84,7 +84,7 @@ func TestTipsConverge(t *testing.T) {
 						fixed = s.Exchange(T, x)
 						s.Law = probe{law, &at}
 						g := fixed.K * a.P * air.WaterMolarMass / (air.GasConstant * (fixed.Tip + a.T) / 2)
-						h = s.Law.Coefficient(a, fixed.Tip, 1-max(1-a.Y, 1e-9)*math.Exp(-fixed.Flux/g))
+						h = s.Law.Coefficient(a, fixed.Tip, 1-max(1-a.Y, 1e-4)*math.Exp(-fixed.Flux/g))
 					}
 					kind := "forced"
 					if i > 2 {
