@@ -3,7 +3,6 @@ package film
 import (
 	"math"
 
-	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/transfer"
 )
 
@@ -21,9 +20,6 @@ const (
 	// contactTolerance is the share of the flux by which demand and supply may differ where a search ends; what the tangents say of
 	// the rest leaves about a tenth of it.
 	contactTolerance = 1e-10
-	// steamEdge is the share of air next to the surface, 1 - y_s, below which package transfer carries the logarithm of
-	// Stefan flow on as a straight line.
-	steamEdge = 1e-4
 )
 
 // surface is what a search for the contact works on.
@@ -67,28 +63,27 @@ func (s *surface) contact(b *balance) Contact {
 // air. The surface is wet when the film can supply what the air takes at activity 1. Else its activity is the one root
 // of demand(a) = supply(a) between the film's own or the air's activity and 1.
 //
-// The search runs in w = -ln(1 - y_s), in which Stefan flow is a straight line even where the vapour next to the surface
-// becomes pure steam: the demand of a film at its boiling point is anything that the film can supply. It starts at the
-// activity expected, where that lies in the bracket; NaN expects nothing.
+// The search runs in w, transfer.Force of y_s, in which Stefan flow is a straight line even where the vapour next to the surface
+// becomes pure steam. It starts at the activity expected, where that lies in the bracket; NaN expects nothing.
 func meet(iso sorption, pot *Potential, face demand, airActivity, top, half, expected float64) Contact {
 	s := surface{iso: iso, pot: pot, face: face, full: face.SaturatedFraction(), supply: pot.Value(top), half: half}
 	own := iso.Activity(top)
-	lo, hi := math.Min(own, math.Min(1, airActivity)), 1.0
-	if edge := (1 - steamEdge) / s.full; edge < hi {
-		hi = edge
-	}
+	lo := math.Min(own, math.Min(1, airActivity))
 	if !(expected >= lo) {
-		expected = s.guess(lo, hi, own, airActivity)
+		expected = s.guess(lo, own, airActivity)
 	}
-	return s.search(lo, hi, math.Min(expected, hi))
+	return s.search(lo, math.Min(expected, 1))
 }
 
-// search is Newton's method in w, guarded by a bracket. The slope of demand holds the coefficients of transfer; what they add to
-// it is taken from the last two points, whose chord is the mean slope between them. The upper end is looked at when the search
-// comes to it, not before: most surfaces are far from wet.
-func (s *surface) search(lo, hi, a float64) Contact {
-	w := func(a float64) float64 { return -math.Log1p(-a * s.full) }
-	wLo, wHi, at := w(lo), w(hi), w(a)
+// search is Newton's method in w from the activity a, guarded by a bracket from lo to 1. The slope of demand holds the coefficients of
+// transfer; what they add to it is taken from the last two points, whose chord is the mean slope between them. The upper end is looked
+// at when the search comes to it, not before: most surfaces are far from wet.
+func (s *surface) search(lo, a float64) Contact {
+	w := func(a float64) float64 {
+		f, _ := transfer.Force(a * s.full)
+		return f
+	}
+	wLo, wHi, at := w(lo), w(1), w(a)
 	rounding := 4e-15 * math.Abs(s.supply) / s.half
 	enclosed := false // the upper end is known to lie above the root
 	held := 1.0       // true slope over that with the coefficients held
@@ -96,11 +91,12 @@ func (s *surface) search(lo, hi, a float64) Contact {
 	var before struct{ at, miss, slope float64 }
 	before.slope = math.Inf(1) // nothing yet
 	last := math.Inf(1)
+	_, perW := transfer.Fraction(at)
 	for range newtonLimit {
 		b = s.balance(a)
-		miss, slope := b.miss(), b.slope()*(1-a*s.full)/s.full
-		if a == hi && miss <= 0 {
-			return s.saturated(hi)
+		miss, slope := b.miss(), b.slope()*perW/s.full
+		if a == 1 && miss <= 0 {
+			return Contact{Activity: 1, Flux: b.demand, Potential: s.supply - b.demand*s.half, Wet: true}
 		}
 		if ratio := 2 * (miss - before.miss) / ((at - before.at) * (slope + before.slope)); ratio > 0.5 && ratio < 2 {
 			held = ratio
@@ -117,7 +113,8 @@ func (s *surface) search(lo, hi, a float64) Contact {
 		next := at - miss/(slope*held)
 		switch {
 		case !enclosed && !(next < wHi):
-			at, a, last = wHi, hi, math.Abs(miss)
+			at, a, last = wHi, 1, math.Abs(miss)
+			_, perW = transfer.Fraction(at)
 			continue
 		case !(next > wLo && next < wHi) || math.Abs(miss) > 0.5*last:
 			next = (wLo + wHi) / 2
@@ -127,79 +124,44 @@ func (s *surface) search(lo, hi, a float64) Contact {
 		}
 		last = math.Abs(miss)
 		at = next
-		a = -math.Expm1(-at) / s.full
+		a, perW = transfer.Fraction(at)
+		a /= s.full
 	}
 	b.byDemand += (held - 1) * b.slope()
 	return s.contact(&b)
 }
 
-// saturated is the contact of a surface whose film supplies more than the air takes at the upper end hi of the activity.
-func (s *surface) saturated(hi float64) Contact {
-	wet, _ := s.face.Flux(1)
-	if hi < 1 && wet > (s.supply-s.pot.Value(s.iso.Water(1)))/s.half {
-		return s.steam(hi)
-	}
-	return Contact{Activity: 1, Flux: wet, Potential: s.supply - wet*s.half, Wet: true}
-}
-
 // guess takes both sides as linear, each through its own point of rest.
-func (s *surface) guess(lo, hi, own, airActivity float64) float64 {
+func (s *surface) guess(lo, own, airActivity float64) float64 {
 	_, demand := s.face.Flux(lo)
 	ease := s.pot.Slope(s.iso.Water(own)) * s.iso.Slope(own) / s.half
 	a := (demand*airActivity + ease*own) / (demand + ease)
-	if !(a >= lo && a <= hi) {
-		return lo + (hi-lo)/2
+	if !(a >= lo && a <= 1) {
+		return lo + (1-lo)/2
 	}
 	return a
 }
 
-// steam is the contact of a surface in its own steam: the demand rises so steeply there that the film's supply at the
-// edge sets the rate. A step or two of Newton's method along the straight line finish it.
-func (s *surface) steam(a float64) Contact {
-	var b balance
-	for range 4 {
-		b = s.balance(a)
-		a = math.Min(1, a-b.miss()/b.slope())
-	}
-	return s.contact(&b)
-}
-
-// pressureEdge is the share of air in the vapour over a front, 1 - y, below which the vapour's own pressure drives it: from
-// there on the driving force of Stefan flow goes on as a straight line. A front at its boiling point then passes it by a
-// degree or so, by more under a tight skin. Carried on further down, as at a free surface, the force would rise steeply within
-// less than the tolerance of the temperature, and an integrator would take a film for boiling long after its heat is gone.
-const pressureEdge = 1e-3
-
-// force is -ln(1 - y) with its straight end, and its slope in y.
-func force(y float64) (f, slope float64) {
-	if 1-y >= pressureEdge {
-		return -math.Log1p(-y), 1 / (1 - y)
-	}
-	return (y-1)/pressureEdge + 1 - num.Log(pressureEdge), 1 / pressureEdge
-}
-
 // cross finds the contact of a front of the given activity below a dry layer whose conductance to vapour is g [kg/(m2 s)], as
-// for Stefan flow: what crosses the layer is what the air takes from its top. The search runs in w = -ln(1 - y) of the top, in
-// which both are nearly straight lines; package transfer carries it on past pure steam.
+// for Stefan flow: what crosses the layer is what the air takes from its top. The search runs in w, transfer.Force of the top, in
+// which both are nearly straight lines.
 func cross(face demand, activity, g, expected float64) Contact {
 	full := face.SaturatedFraction()
-	below, _ := force(activity * full)
-	front, _ := transfer.StefanLog(0, activity*full)
-	above, _ := transfer.StefanLog(0, math.Min(face.Outside(), 1-steamEdge))
-	lo, hi := math.Min(front, above), math.Max(front, above)
-	at, last := math.Min(front, below), math.Inf(1)
-	if start, _ := transfer.StefanLog(0, expected*full); start > lo && start < hi {
+	below, _ := transfer.Force(activity * full)
+	above, _ := transfer.Force(face.Outside())
+	lo, hi := math.Min(below, above), math.Max(below, above)
+	at, last := below, math.Inf(1)
+	if start, _ := transfer.Force(expected * full); start > lo && start < hi {
 		at = start
 	}
 	var b balance
 	for range newtonLimit {
-		y, perW := opposite(at)
-		top, perY := force(y)
-		b = balance{a: y / full, supply: g * (below - top), bySupply: g * perY * full}
+		y, perW := transfer.Fraction(at)
+		b = balance{a: y / full, supply: g * (below - at), bySupply: g * full / perW}
 		b.demand, b.byDemand = face.Flux(b.a)
 		miss := b.miss()
 		// y is known to its last digit, its force to as much times the slope.
-		rounding := 4e-16 * g * (math.Abs(top) + math.Abs(below) + perY)
+		rounding := 4e-16 * g * (math.Abs(at) + math.Abs(below) + 1/perW)
 		if math.Abs(miss) <= contactTolerance*math.Abs(b.demand)+rounding {
 			break
 		}
@@ -219,13 +181,4 @@ func cross(face demand, activity, g, expected float64) Contact {
 		at = next
 	}
 	return Contact{Activity: b.a, Flux: b.crossing()}
-}
-
-// opposite inverts w = -ln(1 - y) with its straight end, and returns dy/dw.
-func opposite(w float64) (y, slope float64) {
-	if end := -num.Log(steamEdge); w > end {
-		return 1 - steamEdge*(1-(w-end)), steamEdge
-	}
-	y = -math.Expm1(-w)
-	return y, 1 - y
 }

@@ -4,16 +4,19 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
-	"github.com/drywright/drywright/cure/num"
 )
 
 // StefanBoltzmann constant, W/m2 K4, CODATA 2018.
 const StefanBoltzmann = 5.670374419e-8
 
-// edge is the least mole fraction of air that the logarithm of Stefan flow sees. A film gets there 3 mK below its boiling point,
-// since the pressure of its vapour rises by some 3.6 % a kelvin; nearer to the last trace of air the force would change by decades
-// within less than any tolerance of a temperature, and an integrator would jump between boiling and drying.
-const edge = 1e-4
+// steamy is the share of air, 1 - y, below which the vapour's own pressure drives it. A film comes to it 0.03 K below its boiling
+// point, since the pressure of its vapour rises by some 3.6 % a kelvin. Carried on to the last trace of air the force would change by
+// decades within less than any tolerance of a temperature: an integrator would jump between boiling and drying, and take a film for
+// boiling long after its heat is gone. The size is ours.
+const (
+	steamy      = 1e-3
+	steamyForce = 3 * math.Ln10 // Force there
+)
 
 // Radiation is the net flux in W/m2 that a small body of emissivity eps at Ts takes from a large enclosure at Tw.
 //
@@ -33,15 +36,40 @@ func MassCoefficient(h float64, m air.Props) float64 {
 	return h / (c * math.Cbrt(le*le))
 }
 
-// StefanLog is ln((1 - yInf)/(1 - ys)), the driving force of diffusion through stagnant air, and its derivative in ys. For
-// 1 - ys < 1e-4 it goes on linearly with the same slope; 1 - yInf is held at 1e-4 or more.
-func StefanLog(yInf, ys float64) (l, slope float64) {
-	far := max(1-yInf, edge)
-	near := 1 - ys
-	if near >= edge {
-		return math.Log1p((far - near) / near), 1 / near
+// Force is -ln(1 - y), whose differences drive vapour through stagnant air (Stefan flow), and its slope in the mole fraction y. For
+// 1 - y < 1e-3 it goes on linearly with the same slope, through pure steam and past it.
+func Force(y float64) (f, slope float64) {
+	if 1-y >= steamy {
+		return -math.Log1p(-y), 1 / (1 - y)
 	}
-	return num.Log(far/edge) + (edge-near)/edge, 1 / edge
+	return (y-1)/steamy + 1 + steamyForce, 1 / steamy
+}
+
+// Fraction is the mole fraction at which Force is f, and its slope in f.
+func Fraction(f float64) (y, slope float64) {
+	if f > steamyForce {
+		return 1 - steamy*(1-(f-steamyForce)), steamy
+	}
+	y = -math.Expm1(-f)
+	return y, 1 - y
+}
+
+// StefanLog is the difference of Force between a surface and the air, ln((1 - yInf)/(1 - ys)), and its derivative in ys.
+func StefanLog(yInf, ys float64) (l, slope float64) {
+	far, near := 1-yInf, 1-ys
+	if near >= steamy && far >= steamy {
+		return math.Log1p((far - near) / near), 1 / near // exact where the two hardly differ
+	}
+	outer, _ := Force(yInf)
+	inner, slope := Force(ys)
+	return inner - outer, slope
+}
+
+// downstream is the mole fraction from whose Force that of y differs by l.
+func downstream(y, l float64) float64 {
+	f, _ := Force(y)
+	y, _ = Fraction(f + l)
+	return y
 }
 
 // StefanFlux is the vapour flux j in kg/m2 s from a surface of mole fraction ys to air of yInf, and dj/dys at constant k.
@@ -58,7 +86,8 @@ func StefanFlux(k, p, Tm, yInf, ys float64) (j, slope float64) {
 
 // MoistEase is -dj/dyInf of StefanFlux for air of the state a, its surface left as it is [kg/(m2 s)].
 func MoistEase(k float64, a air.State) float64 {
-	return conductance(k, a.P, a.T) / max(1-a.Y, edge)
+	_, slope := Force(a.Y)
+	return conductance(k, a.P, a.T) * slope
 }
 
 // conductance k p Mw/(R T), kg/m2 s.

@@ -1,11 +1,6 @@
 package transfer
 
-import (
-	"math"
-
-	"github.com/drywright/drywright/cure/air"
-	"github.com/drywright/drywright/cure/num"
-)
+import "github.com/drywright/drywright/cure/air"
 
 // Moist is a Prepared whose fibre holds moisture and is at rest with the air at its tips: the mole fraction there is the
 // fibre's own, not what the two layers would make of film and air. The film's vapour then crosses the pile alone, and what
@@ -16,32 +11,24 @@ import (
 // The heat follows the vapour that leaves the tips: it sets the Ackermann factors and, for the share that comes from the
 // fibre, is warmed along the pile like the film's.
 //
-// The fibre's water is a state, and follows the film to its boiling point: there the driving force -ln(1 - y_o) goes on as a straight
-// line from steamy on, as under a front in package film. Carried on to the last trace of air it would change by decades within
-// less than any tolerance of the temperature, and an integrator would creep. The fibre passes its boiling point by 0.1 K or so.
+// The fibre's water is a state, and follows the film to its boiling point, which it passes by 0.1 K or so (see Force).
 type Moist struct {
 	p       *Prepared
-	y       float64 // at the tips, below 1
-	level   float64 // -ln(1 - y_o) at the tips
+	y       float64 // at the tips
+	level   float64 // Force there
 	air     stream  // of the air film: j is j_o
 	through float64 // g_pile in kg/m2 s
 }
-
-// steamy is the share of air at the tips, 1 - y_o, below which vapour's own pressure drives it.
-const steamy = 1e-3
 
 // Outside is the mole fraction of the air: the one at the film's surface with which nothing flows.
 func (p *Prepared) Outside() float64 { return p.s.Air.Y }
 
 // Hold is the face with the mole fraction y at the tips of its pile.
 func (p *Prepared) Hold(y float64) Moist {
-	m := Moist{p: p, y: y, level: -math.Log1p(-min(y, 1-steamy)), air: stream{tip: p.dryTip}}
-	if 1-y < steamy {
-		m.level += 1 - (1-y)/steamy
-		m.y = -math.Expm1(-m.level)
-	}
+	m := Moist{p: p, y: y, air: stream{tip: p.dryTip}}
+	m.level, _ = Force(y)
 	s, f := p.s, &m.air
-	force := m.level + num.Log(max(1-s.Air.Y, edge))
+	force, _ := StefanLog(s.Air.Y, y)
 	for range passes {
 		props := filmProps(s.Air, f.tip, m.y)
 		f.h = s.Factor * coefficient(s.Law, s.Air, f.tip, m.y, props)

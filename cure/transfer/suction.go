@@ -1,16 +1,13 @@
 package transfer
 
-import (
-	"math"
-
-	"github.com/drywright/drywright/cure/num"
-)
+import "math"
 
 // How far a law follows the vapour; see Prepared.seen. Form and sizes are ours, no source: loose enough to leave rooms
 // and ovens as they are, tight enough that the flux rises with the activity for film temperatures of 273 to 500 K, in
 // any air up to pure steam, on faces up to 4 m.
 const (
 	dewNearness  = 0.01 // of the logarithm at activity 1: how soon beyond the dew point a law ceases to follow suction
+	trace        = 1e-9 // the least share of air that a law's reach hangs on
 	blowingReach = 30   // b0 in the reach b0 (1 - y_inf)/y_inf of blowing from a pile
 )
 
@@ -20,7 +17,7 @@ func (p *Prepared) prepareSuction() {
 	if p.full < y {
 		p.wet, _ = StefanLog(y, p.full)
 	}
-	dry, n := max(1-y, edge), p.wet/dewNearness
+	dry, n := max(1-y, trace), p.wet/dewNearness
 	p.suction = dry * dry / (1 + n*n)
 	p.blowing = blowingReach * dry / y // infinite in dry air
 }
@@ -33,7 +30,7 @@ func (p *Prepared) prepareSuction() {
 //
 // The correlations and the mean of surface and air stand for a layer through which the mole fraction runs nearly
 // straight. Under strong suction it does not: in Stefan's profile the surface's share of the mean falls as 1/|l|, the
-// layer fills with the far air, and in pure steam |l| is 20. A law that went on following the surface's own mole
+// layer fills with the far air, and in pure steam |l| is 8. A law that went on following the surface's own mole
 // fraction there would change tenfold while the logarithm hardly moves, and the flux would fall with rising activity: a
 // surface of several states. In a room c is near 1 and |l| below 0.03, of which all but 0.1 % is seen. Drying, and dew
 // on a wet surface, are not touched.
@@ -66,5 +63,5 @@ func (p *Prepared) seenFraction(ys float64) float64 {
 		return ys
 	}
 	l, _ := StefanLog(p.s.Air.Y, ys)
-	return 1 - max(1-p.s.Air.Y, edge)*num.Exp(-p.seen(l))
+	return downstream(p.s.Air.Y, p.seen(l))
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
-	"github.com/drywright/drywright/cure/num"
 )
 
 // Surface is one face of the part: what lies between the film and the air around it. All fields are needed but Pile (nil: a
@@ -177,5 +176,5 @@ func (p *Prepared) tipFraction(f stream) float64 {
 	if g <= 0 {
 		return a.Y
 	}
-	return 1 - max(1-a.Y, edge)*num.Exp(-f.j/g)
+	return downstream(a.Y, f.j/g)
 }
