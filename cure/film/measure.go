@@ -50,7 +50,9 @@ func (s *System) OuterConversion(y []float64) float64 {
 func (s *System) LeastConversion(y []float64) float64 {
 	least := math.Inf(1)
 	for _, a := range s.Conversion(y) {
-		least = math.Min(least, a)
+		if a < least {
+			least = a
+		}
 	}
 	return least
 }
@@ -75,6 +77,26 @@ func (s *System) Hottest(t float64, y []float64) float64 {
 		hot = math.Max(hot, T)
 	}
 	return hot
+}
+
+// Below reports whether film, part and back face are below a temperature [K], as far as that can be told without the back's balance:
+// false says nothing.
+func (s *System) Below(limit, t float64, y []float64) bool {
+	if !(s.Temperature(y) < limit) {
+		return false
+	}
+	for _, T := range y[:s.walls] {
+		if !(T < limit) {
+			return false
+		}
+	}
+	if s.part.Back == Exposed {
+		c := s.Climate(t, y)
+		if !(c.Air.T < limit && c.Wall < limit) || s.exposure.Back.Absorbed > 0 {
+			return false
+		}
+	}
+	return !s.carrier || y[s.iCarrier()] < limit
 }
 
 func (s *System) back(t float64, y []float64) BackFace {

@@ -21,6 +21,9 @@ func TestElementaryAgainstMath(t *testing.T) {
 		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4*rounding*math.Abs(want) {
 			t.Fatalf("Log(%g) is %g, want %g", x, got, want)
 		}
+		if got, want := Cbrt(x), math.Cbrt(x); math.Abs(got-want) > 2*rounding*want {
+			t.Fatalf("Cbrt(%g) is %g, want %g", x, got, want)
+		}
 		for _, y := range []float64{-2.5, -1. / 3, 0, 0.1, 1, 1.5} {
 			want := math.Pow(x, y)
 			if math.IsInf(want, 0) || want < 1e-300 {
@@ -47,6 +50,7 @@ func TestElementaryAtTheEnds(t *testing.T) {
 		{"Exp(0)", Exp(0), 1}, {"Exp(-inf)", Exp(-inf), 0}, {"Exp(inf)", Exp(inf), inf}, {"Exp(1000)", Exp(1000), inf}, {"Exp(-1000)", Exp(-1000), 0},
 		{"Exp(NaN)", Exp(math.NaN()), math.NaN()}, {"Log(0)", Log(0), -inf}, {"Log(1)", Log(1), 0}, {"Log(inf)", Log(inf), inf}, {"Log(-1)", Log(-1), math.NaN()},
 		{"Log(NaN)", Log(math.NaN()), math.NaN()}, {"Log(least)", Log(5e-324), -744.4400719213812},
+		{"Cbrt(0)", Cbrt(0), 0}, {"Cbrt(27)", Cbrt(27), 3}, {"Cbrt(-8)", Cbrt(-8), -2}, {"Cbrt(inf)", Cbrt(inf), inf}, {"Cbrt(NaN)", Cbrt(math.NaN()), math.NaN()},
 		{"Pow(0, 2)", Pow(0, 2), 0}, {"Pow(0, -1)", Pow(0, -1), inf}, {"Pow(3, 0)", Pow(3, 0), 1}, {"Pow(-1, 0.5)", Pow(-1, 0.5), math.NaN()},
 	} {
 		if c.got != c.want && !(math.IsNaN(c.got) && math.IsNaN(c.want)) {
@@ -71,8 +75,9 @@ func TestElementaryToTheLastBit(t *testing.T) {
 		put(e)
 		put(Log(e))
 		put(Pow(e, 0.3))
+		put(Cbrt(e))
 	}
-	const want = "0a6719ab7616fb5c"
+	const want = "c19020f168eff103"
 	if got := hex.EncodeToString(digest.Sum(nil)[:8]); got != want {
 		t.Errorf("digest %s, want %s", got, want)
 	}

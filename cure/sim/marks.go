@@ -77,7 +77,13 @@ func (r *run) margin(c condition, s *film.System, stage int) func(t float64, y [
 		ambient := r.job.Workshop.Pressure
 		return func(t float64, y []float64) float64 { return ambient - s.BoilingPressure(t, y, closed) }
 	case overLimit:
-		return func(t float64, y []float64) float64 { return r.job.Part.LimitTemperature - s.Hottest(t, y) }
+		limit := r.job.Part.LimitTemperature
+		return func(t float64, y []float64) float64 {
+			if s.Below(limit, t, y) {
+				return limit // far or near does not matter
+			}
+			return limit - s.Hottest(t, y)
+		}
 	case drenched:
 		return func(_ float64, y []float64) float64 {
 			return r.start.Mass + drenchingDew - s.MeanWater(y)*r.grid.Solids

@@ -156,4 +156,4 @@ func (l Buoyant) Provenance() Provenance {
 	}
 }
 
-func cubes(a, b float64) float64 { return math.Cbrt(a*a*a + b*b*b) }
+func cubes(a, b float64) float64 { return num.Cbrt(a*a*a + b*b*b) }

@@ -16,10 +16,10 @@ const TransitionReynolds = 5e5
 //
 // Pohlhausen 1921, Z. angew. Math. Mech. 1, 115; Incropera et al. equation 7.30. Range Pr >= 0.6, Re_L <= 5e5; as a
 // boundary-layer solution it wants Re_L above about 1e3. Worked value: Re 9 600, Pr 0.687 gives 57.4 (Incropera, example 7.1).
-func FlatPlateLaminar(Re, Pr float64) float64 { return 0.664 * math.Sqrt(Re) * math.Cbrt(Pr) }
+func FlatPlateLaminar(Re, Pr float64) float64 { return 0.664 * math.Sqrt(Re) * num.Cbrt(Pr) }
 
 // FlatPlateLaminarLocal is the Nusselt number at the distance x from the leading edge, half the average to there.
-func FlatPlateLaminarLocal(Re, Pr float64) float64 { return 0.332 * math.Sqrt(Re) * math.Cbrt(Pr) }
+func FlatPlateLaminarLocal(Re, Pr float64) float64 { return 0.332 * math.Sqrt(Re) * num.Cbrt(Pr) }
 
 // FlatPlateLaminarChurchillOzoe is the laminar average for any Prandtl number, Re Pr >= 100.
 //
@@ -27,8 +27,8 @@ func FlatPlateLaminarLocal(Re, Pr float64) float64 { return 0.332 * math.Sqrt(Re
 //
 // Churchill and Ozoe 1973, J. Heat Transfer 95, 416.
 func FlatPlateLaminarChurchillOzoe(Re, Pr float64) float64 {
-	c := math.Cbrt(0.0468 / Pr)
-	return 0.6774 * math.Sqrt(Re) * math.Cbrt(Pr) / math.Sqrt(math.Sqrt(1+c*c))
+	c := num.Cbrt(0.0468 / Pr)
+	return 0.6774 * math.Sqrt(Re) * num.Cbrt(Pr) / math.Sqrt(math.Sqrt(1+c*c))
 }
 
 // FlatPlateTurbulent is the average for a layer turbulent from the leading edge (tripped).
@@ -37,7 +37,7 @@ func FlatPlateLaminarChurchillOzoe(Re, Pr float64) float64 {
 //
 // Incropera et al. equation 7.38 with A = 0. Range 5e5 < Re_L <= 1e8, 0.6 <= Pr <= 60. Below Re 1.5e4 it falls under the
 // laminar average.
-func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * num.Pow(Re, 0.8) * math.Cbrt(Pr) }
+func FlatPlateTurbulent(Re, Pr float64) float64 { return 0.037 * num.Pow(Re, 0.8) * num.Cbrt(Pr) }
 
 // FlatPlateMixed is the average over a plate whose layer is laminar up to TransitionReynolds and turbulent after.
 //
@@ -50,7 +50,7 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 		return FlatPlateLaminar(Re, Pr)
 	}
 	const laminarDeficit = 871.3234750958699 // A, unrounded so that the two branches meet
-	return (0.037*num.Pow(Re, 0.8) - laminarDeficit) * math.Cbrt(Pr)
+	return (0.037*num.Pow(Re, 0.8) - laminarDeficit) * num.Cbrt(Pr)
 }
 
 // FlatPlateTurbulentPetukhovPopov is the turbulent average after Petukhov and Popov 1963, as VDI Heat Atlas (2010) section
@@ -60,14 +60,14 @@ func FlatPlateMixed(Re, Pr float64) float64 {
 //
 // Range 5e5 <= Re <= 1e7, 0.6 <= Pr <= 2000.
 func FlatPlateTurbulentPetukhovPopov(Re, Pr float64) float64 {
-	c := math.Cbrt(Pr)
+	c := num.Cbrt(Pr)
 	return 0.037 * num.Pow(Re, 0.8) * Pr / (1 + 2.443*num.Pow(Re, -0.1)*(c*c-1))
 }
 
 // FlatPlateTurbulentKreith is the turbulent average Nu = 0.036 Re^0.8 Pr^(1/3) of Kreith, Principles of Heat Transfer,
 // for Re > 5e5, Pr > 0.5.
 func FlatPlateTurbulentKreith(Re, Pr float64) float64 {
-	return 0.036 * num.Pow(Re, 0.8) * math.Cbrt(Pr)
+	return 0.036 * num.Pow(Re, 0.8) * num.Cbrt(Pr)
 }
 
 // UnheatedStart is the factor on the average Nusselt or Sherwood number, taken over the whole length L, when transfer

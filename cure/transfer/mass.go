@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/drywright/drywright/cure/air"
+	"github.com/drywright/drywright/cure/num"
 )
 
 // StefanBoltzmann constant, W/m2 K4, CODATA 2018.
@@ -33,7 +34,7 @@ func Radiation(eps, Tw, Ts float64) float64 {
 func MassCoefficient(h float64, m air.Props) float64 {
 	c := m.Density * m.HeatCapacity
 	le := m.Conductivity / (c * m.Diffusivity)
-	return h / (c * math.Cbrt(le*le))
+	return h / (c * num.Cbrt(le*le))
 }
 
 // Force is -ln(1 - y), whose differences drive vapour through stagnant air (Stefan flow), and its slope in the mole fraction y. For

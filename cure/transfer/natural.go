@@ -30,7 +30,7 @@ func churchillUsagi(c, Pr float64) float64 {
 // Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1323. Range Ra <= 1e12, all Pr. Worked value: Pr 0.69, Gr 2.63e9
 // gives 147.2 (Incropera, example 9.2). The laminar form of the same paper lies a few per cent lower.
 func NaturalVertical(Ra, Pr float64) float64 {
-	n := 0.825 + 0.387*math.Sqrt(math.Cbrt(Ra))/num.Pow(churchillUsagi(0.492, Pr), 8./27)
+	n := 0.825 + 0.387*math.Sqrt(num.Cbrt(Ra))/num.Pow(churchillUsagi(0.492, Pr), 8./27)
 	return n * n
 }
 
@@ -40,7 +40,7 @@ func NaturalVertical(Ra, Pr float64) float64 {
 //
 // Churchill and Chu 1975, Int. J. Heat Mass Transfer 18, 1049. Range Ra <= 1e12.
 func NaturalCylinder(Ra, Pr float64) float64 {
-	n := 0.60 + 0.387*math.Sqrt(math.Cbrt(Ra))/num.Pow(churchillUsagi(0.559, Pr), 8./27)
+	n := 0.60 + 0.387*math.Sqrt(num.Cbrt(Ra))/num.Pow(churchillUsagi(0.559, Pr), 8./27)
 	return n * n
 }
 
@@ -58,7 +58,7 @@ func NaturalHorizontalUnstable(Ra, Pr float64) float64 {
 	c := 0.671 * num.Pow(churchillUsagi(0.492, Pr), -4./9)
 	thin := 0.835 * c * math.Sqrt(math.Sqrt(Ra))
 	laminar := 1.4 / math.Log1p(1.4/thin)
-	turbulent := 0.14 * math.Cbrt(Ra) * (1 + 0.0107*Pr) / (1 + 0.01*Pr)
+	turbulent := 0.14 * num.Cbrt(Ra) * (1 + 0.0107*Pr) / (1 + 0.01*Pr)
 	r := turbulent / laminar
 	r *= r
 	r5 := r * r * r * r * r
@@ -82,7 +82,7 @@ func NaturalHorizontalUnstableMcAdams(Ra float64) float64 {
 	if Ra <= 1e7 {
 		return 0.54 * math.Sqrt(math.Sqrt(Ra))
 	}
-	return 0.15 * math.Cbrt(Ra)
+	return 0.15 * num.Cbrt(Ra)
 }
 
 // NaturalHorizontalStableMcAdams is Nu = 0.27 Ra^(1/4), as NaturalHorizontalUnstableMcAdams. Range 3e5 to 3e10.
@@ -98,7 +98,7 @@ func NaturalHorizontalUnstableVDI(Ra, Pr float64) float64 {
 	if x <= 7e4 {
 		return 0.766 * num.Pow(x, 0.2)
 	}
-	return 0.15 * math.Cbrt(x)
+	return 0.15 * num.Cbrt(x)
 }
 
 // NaturalHorizontalStableVDI is Nu = 0.6 (Ra (1 + (0.492/Pr)^(9/16))^(-16/9))^(1/5), as NaturalHorizontalUnstableVDI. Range

@@ -23,7 +23,7 @@ func SlotArrayMartin(re, pr, f, distance float64) float64 {
 	f0 := slotOptimum(distance)
 	x := 2 * re / (f/f0 + f0/f)
 	root := math.Sqrt(f0)
-	return 2. / 3 * root * math.Sqrt(root) * math.Cbrt(x*x) * num.Pow(pr, 0.42)
+	return 2. / 3 * root * math.Sqrt(root) * num.Cbrt(x*x) * num.Pow(pr, 0.42)
 }
 
 // slotOptimum is f0, the open area that transfers best at the distance H/W.
@@ -45,7 +45,7 @@ func RoundArrayMartin(re, pr, f, distance float64) float64 {
 	x := distance * r / 0.6
 	x *= x * x
 	k := num.Pow(1+x*x, -0.05)
-	return k * roundGeometry(r, distance) * 0.5 * math.Cbrt(re*re) * num.Pow(pr, 0.42)
+	return k * roundGeometry(r, distance) * 0.5 * num.Cbrt(re*re) * num.Pow(pr, 0.42)
 }
 
 // roundGeometry is G for the root of the open area.
