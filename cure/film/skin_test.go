@@ -226,3 +226,22 @@ func TestFrontLeavesBoiling(t *testing.T) {
 		t.Errorf("after a minute in cold air the film has %g K and loses %g kg/m2s", cold.Film, cold.Flux)
 	}
 }
+
+// The corner between wet and dry: never above the sharp one, a quarter of the width below it at the most, and rising.
+func TestSaturationIsRounded(t *testing.T) {
+	for _, full := range []float64{1e-4, 5e-3, 0.01, 0.2} {
+		width := shoulder * math.Min(1, full/little)
+		last := 0.0
+		for i := range 1001 {
+			x := full + width*(float64(i)/250-2)
+			got, sharp := rounded(x, full), math.Min(x, full)
+			if got > sharp*(1+1e-15) || got < sharp-width/4*(1+1e-9) || got < last {
+				t.Fatalf("full %g: %g becomes %g after %g", full, x, got, last)
+			}
+			if math.Abs(x-full) > width*(1+1e-9) && got != sharp {
+				t.Fatalf("full %g: %g becomes %g away from the corner", full, x, got)
+			}
+			last = got
+		}
+	}
+}

@@ -40,6 +40,26 @@ func TestController(t *testing.T) {
 	near("after a restart", next, 2*0.9*2)
 }
 
+// TestUnstick: a size is halved when it has been taken too often in a row, and only then.
+func TestUnstick(t *testing.T) {
+	c := newController(3)
+	for range 2 {
+		for i := 1; i < stuck; i++ {
+			if got := c.unstick(2, 2); got != 2 {
+				t.Fatalf("step %d of one size: got %v", i, got)
+			}
+		}
+		if got := c.unstick(2, 2); got != 1 {
+			t.Errorf("step %d of one size: got %v, want half", stuck, got)
+		}
+	}
+	for i := range 4 * stuck {
+		if next := 2 + float64(i%2); c.unstick(5-next, next) != next {
+			t.Fatal("sizes that change are let be")
+		}
+	}
+}
+
 // TestPlace: the end is met exactly, without a sliver before it.
 func TestPlace(t *testing.T) {
 	for _, c := range []struct{ t, t1, h, tNew float64 }{

@@ -146,3 +146,27 @@ func near(t *testing.T, what string, got, want, tol float64) {
 		t.Errorf("%s = %.9g, want %.9g within %.2g", what, got, want, tol)
 	}
 }
+
+// Loads that are in an oven together answer to its air: warmer air gives more heat, damper air takes less vapour, each by the
+// coefficient told; in the air of the run that was recorded they draw what it drew.
+func TestCompanyAnswersToTheAir(t *testing.T) {
+	taken := []Taken{}
+	for i := range 4 {
+		at := 10 * float64(i)
+		taken = append(taken, Taken{Time: at, Air: 300 * at, Walls: 50 * at, Water: 1e-4 * at, AirWas: 400, WallWas: 390, Ease: 20, MoistWas: 0.1, MoistEase: 0.02})
+	}
+	draws, err := NewDraws(taken)
+	if err != nil {
+		t.Fatal(err)
+	}
+	company := Company{Enters: 100, Leaves: 130, Draws: draws}
+	for _, c := range []struct{ t, T, Y, heat, vapour float64 }{
+		{115, 400, 0.1, 300, 1e-4}, {115, 402, 0.1, 340, 1e-4}, {115, 400, 0.102, 300, 1e-4 - 4e-5}, {99, 402, 0.2, 0, 0}, {131, 402, 0.2, 0, 0},
+	} {
+		var d film.Drawn
+		company.add(c.t, &film.Climate{Air: air.State{T: c.T, P: 101325, Y: c.Y}, Wall: 390}, &d)
+		if math.Abs(d.FromAir-c.heat) > 1e-9*300 || math.Abs(d.Vapour-c.vapour) > 1e-9*1e-4 {
+			t.Errorf("at %g s in air of %g K and %g: %g W/m2 and %g kg/(m2 s), want %g and %g", c.t, c.T, c.Y, d.FromAir, d.Vapour, c.heat, c.vapour)
+		}
+	}
+}
