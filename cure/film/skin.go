@@ -37,8 +37,8 @@ const (
 	// settling is the lag of the dry layer's water behind the air [s]: L^2/(2 D_e) times what the polymer holds over what its
 	// pores do, 6 s for 0.1 mm at 20 degC.
 	settling = 5.0
-	// shoulder is the half width of the corner of the activity at saturation, in water content [kg/kg] of a film that holds little
-	// or more: some tolerances of that content.
+	// shoulder is the half width [kg/kg] to which the corner of the activity at saturation is rounded, some tolerances of the water
+	// content; narrower in a film that takes up less than little.
 	shoulder = 3e-4
 	// wetted is the activity of the air from which dew leaves no dry layer in its way.
 	wetted = 1.1
