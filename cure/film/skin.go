@@ -39,7 +39,7 @@ const (
 	settling = 5.0
 	// shoulder is the half width [kg/kg] to which the corner of the activity at saturation is rounded, some tolerances of the water
 	// content; narrower in a film that takes up less than little.
-	shoulder = 3e-4
+	shoulder = 1e-3
 	// wetted is the activity of the air from which dew leaves no dry layer in its way.
 	wetted = 1.1
 )
@@ -112,7 +112,7 @@ func (k *skin) fill(dry, mass float64, x []float64) {
 	at := f.share * k.grid.Solids
 	for i := range x {
 		part := math.Max(0, math.Min(1, (at-k.grid.Edge[i])/k.grid.Width[i]))
-		x[i] = dry + (f.inner-dry)*part
+		x[i] = math.Max(0, dry+(f.inner-dry)*part) // a film that has given all its water rounds to either side of none
 	}
 }
 

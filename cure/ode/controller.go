@@ -11,6 +11,7 @@ const (
 	safety     = 0.9  // aim below the tolerance, because a rejected step costs a whole one
 	maxGrowth  = 6.0  // one step to the next
 	maxShrink  = 0.2  // after one rejection
+	patience   = 8    // rejections in a row after which each shrinks by as much
 	stuck      = 50   // steps of one size in a row after which a shorter one is taken
 	retryShare = 0.25 // after a state or derivative that is not finite or not admitted: no error says how much shorter
 	// errorFloor keeps one step of tiny error from making the prediction believe in a steep rise.
@@ -25,7 +26,8 @@ const (
 //
 // After a second rejection in a row q is the order that the two errors show, as in the same paper: where a switch of the
 // right-hand side leaves a fast transient, the error falls far more slowly than the method's order promises, and the
-// elementary rule would creep through two dozen rejections.
+// elementary rule would creep through two dozen rejections. As long as the step spans all of the transient the error does not fall at
+// all; hence patience.
 type controller struct {
 	exponent     float64 // 1/q with q - 1 the order of the embedded solution
 	lastH        float64 // last accepted step, zero before the first
@@ -33,6 +35,7 @@ type controller struct {
 	justRejected bool
 	rejectedH    float64 // step and error of the rejection just before, zero when that step gave no usable state
 	rejectedErr  float64
+	rejections   int // in a row, with such as gave no usable state
 	alike        int // steps in a row after which no other size was planned
 }
 
@@ -56,7 +59,7 @@ func (c *controller) accept(h, err float64) (next float64, full bool) {
 	if c.justRejected {
 		growth = math.Min(growth, 1)
 	}
-	c.lastH, c.lastErr, c.justRejected, c.rejectedH = h, math.Max(err, errorFloor), false, 0
+	c.lastH, c.lastErr, c.justRejected, c.rejectedH, c.rejections = h, math.Max(err, errorFloor), false, 0, 0
 	return h * growth, growth == maxGrowth
 }
 
@@ -83,11 +86,15 @@ func (c *controller) reject(h, err float64) float64 {
 		exponent = 1 / math.Max(leastOrder, math.Min(1/exponent, shown))
 	}
 	c.justRejected, c.rejectedH, c.rejectedErr = true, h, err
+	if c.rejections++; c.rejections > patience {
+		return h * maxShrink
+	}
 	return h * math.Max(maxShrink, safety*num.Pow(err, -exponent))
 }
 
 // retry returns the size after a step that gave no usable state.
 func (c *controller) retry(h float64) float64 {
 	c.justRejected, c.rejectedH = true, 0
+	c.rejections++
 	return h * retryShare
 }

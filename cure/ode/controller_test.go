@@ -40,6 +40,22 @@ func TestController(t *testing.T) {
 	near("after a restart", next, 2*0.9*2)
 }
 
+// TestPatience: an error that does not fall with the step ends in gross steps down, and the count starts anew with every success.
+func TestPatience(t *testing.T) {
+	c := newController(3)
+	for range 2 {
+		h := 1.0
+		for i := 1; i <= patience+3; i++ {
+			next := c.reject(h, 1.05)
+			if gross := next == h*maxShrink; gross != (i > patience) {
+				t.Errorf("rejection %d: from %v to %v", i, h, next)
+			}
+			h = next
+		}
+		c.accept(h, 0.5)
+	}
+}
+
 // TestUnstick: a size is halved when it has been taken too often in a row, and only then.
 func TestUnstick(t *testing.T) {
 	c := newController(3)
