@@ -93,19 +93,19 @@ func (s sorption) Activity(x float64) float64 {
 // temperature, and its surface may count as dry some seconds before this does.
 func (c *Coat) bound(mass float64) (water, slope float64) {
 	most := c.Solids * c.Isotherm.Water(1)
-	share, slope := saturating(mass / most)
+	share, slope := saturating(mass/most, corner)
 	return most * share, slope
 }
 
-// saturating is min(1, z) with its corner rounded, and its slope.
-func saturating(z float64) (share, slope float64) {
-	switch past := z - (1 - corner); {
+// saturating is min(1, z), its corner rounded by a parabola over a width on both sides, and its slope.
+func saturating(z, width float64) (share, slope float64) {
+	switch past := z - (1 - width); {
 	case past <= 0:
 		return z, 1
-	case past >= 2*corner:
+	case past >= 2*width:
 		return 1, 0
 	default:
-		return z - past*past/(4*corner), 1 - past/(2*corner)
+		return z - past*past/(4*width), 1 - past/(2*width)
 	}
 }
 

@@ -9,7 +9,7 @@ func Regain(mass, regain float64) float64 { return mass * regain / 0.65 }
 
 // fibreActivity is the activity of the water [kg/m2] that the fibre holds. Water past saturation is dew on the fibre.
 func (x *Exposure) fibreActivity(water float64) float64 {
-	a, _ := saturating(water / x.Regain)
+	a, _ := saturating(water/x.Regain, corner)
 	return a
 }
 

@@ -121,7 +121,11 @@ func (k *skin) contact(T, dry, mass float64, a air.State, face demand, expected 
 	f := k.front(dry, mass)
 	around := a.Y / face.SaturatedFraction()
 	drift := (s.Water(math.Min(1, around)) - dry) / settling
-	activity := s.Activity(rounded(f.inner, s.Water(1)))
+	// A film that repels water stands right at saturation for days; with a sharp corner between wet and dry an integrator would step
+	// to and fro over it.
+	full := s.Water(1)
+	share, _ := saturating(f.inner/full, shoulder/math.Max(full, little))
+	activity := s.Activity(full * share)
 	passed := math.Max(0, math.Min(1, 1-f.wet)) * uncovered(around)
 	if passed == 0 {
 		j, _ := face.Flux(activity)
@@ -129,19 +133,6 @@ func (k *skin) contact(T, dry, mass float64, a air.State, face demand, expected 
 	}
 	g := k.diffusivity / (passed * k.layer) * a.P * air.WaterMolarMass / (air.GasConstant * T)
 	return cross(face, activity, g, expected), drift
-}
-
-// rounded is the lesser of x and full, the corner between them rounded by a parabola. A film that repels water stands right at
-// saturation for days; with a sharp corner between wet and dry an integrator would step to and fro over it.
-func rounded(x, full float64) float64 {
-	width := shoulder * math.Min(1, full/little)
-	switch rest := full + width - x; {
-	case rest <= 0:
-		return full
-	case rest < 2*width:
-		return full - rest*rest/(4*width)
-	}
-	return x
 }
 
 // uncovered is the share of the dry layer that dew leaves in the way of vapour, for the air's activity at the film: 1 up to

@@ -227,19 +227,24 @@ func TestFrontLeavesBoiling(t *testing.T) {
 	}
 }
 
-// The corner between wet and dry: never above the sharp one, a quarter of the width below it at the most, and rising.
+// The corner between wet and dry: never above the sharp one, a quarter of the width below it at the most, rising, and its slope that of
+// differences.
 func TestSaturationIsRounded(t *testing.T) {
-	for _, full := range []float64{1e-4, 5e-3, 0.01, 0.2} {
-		width := shoulder * math.Min(1, full/little)
-		last := 0.0
+	for _, width := range []float64{0.005, shoulder / little, corner} {
+		last := math.Inf(-1)
 		for i := range 1001 {
-			x := full + width*(float64(i)/250-2)
-			got, sharp := rounded(x, full), math.Min(x, full)
+			z := 1 + width*(float64(i)/250-2)
+			got, slope := saturating(z, width)
+			sharp := math.Min(z, 1)
 			if got > sharp*(1+1e-15) || got < sharp-width/4*(1+1e-9) || got < last {
-				t.Fatalf("full %g: %g becomes %g after %g", full, x, got, last)
+				t.Fatalf("width %g: %g becomes %g after %g", width, z, got, last)
 			}
-			if math.Abs(x-full) > width*(1+1e-9) && got != sharp {
-				t.Fatalf("full %g: %g becomes %g away from the corner", full, x, got)
+			if math.Abs(z-1) > width*(1+1e-9) && got != sharp {
+				t.Fatalf("width %g: %g becomes %g away from the corner", width, z, got)
+			}
+			// The second derivative of the parabola is 1/(2 width), so that a difference over 1e-6 width misses by a few 1e-7.
+			if after, _ := saturating(z+1e-6*width, width); math.Abs((after-got)/(1e-6*width)-slope) > 1e-6 {
+				t.Fatalf("width %g: slope %g at %g", width, slope, z)
 			}
 			last = got
 		}
