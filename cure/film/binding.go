@@ -13,6 +13,9 @@ const (
 	sorptionReference = 298.15
 	// releaseShare is the share of an isotherm below saturation in which a cold film's water loses its binding.
 	releaseShare = 0.05
+	// releaseEdge is the activity at 298.15 K where that begins, and releaseBend the half width over which it does.
+	releaseEdge = 1 - releaseShare
+	releaseBend = 0.02
 	// corner is how far on both sides of saturation the passage is rounded, as a share of the water there: an integrator would
 	// feel the corner.
 	corner = 0.2
@@ -25,7 +28,7 @@ const (
 //
 // so that a warm film (f > 1) holds less water at the same activity. In a cold one (f < 1) the last water below saturation
 // has to come back to activity 1, since free water is never bound: over the last twentieth of the isotherm a rises
-// linearly from f a to 1.
+// linearly from f a to 1, and a parabola leads into that line.
 //
 // Source: the isosteric heat, e.g. Rizvi (2005), Thermodynamic properties of foods in dehydration, in Engineering
 // Properties of Foods, 3rd ed., section on moisture sorption (from memory).
@@ -43,14 +46,32 @@ func (c *Coat) sorption(T float64) sorption {
 	return s
 }
 
+// release is what a cold film's activity has above f r [-], r being that at 298.15 K.
+func (s sorption) release(r float64) float64 {
+	rise := (1 - s.factor) / releaseShare
+	switch past := r - releaseEdge; {
+	case s.factor >= 1 || past <= -releaseBend:
+		return 0
+	case past >= releaseBend:
+		return rise * past
+	default:
+		return rise * (past + releaseBend) * (past + releaseBend) / (4 * releaseBend)
+	}
+}
+
 // standing returns the activity r at 298.15 K that belongs to a at the temperature, at most 1, and dr/da.
 func (s sorption) standing(a float64) (r, slope float64) {
-	f := s.factor
-	if f >= 1 || a <= f*(1-releaseShare) {
+	f, rise := s.factor, (1-s.factor)/releaseShare
+	switch {
+	case f >= 1 || a <= f*(releaseEdge-releaseBend):
 		return a / f, 1 / f
+	case a >= f*(releaseEdge+releaseBend)+rise*releaseBend:
+		return math.Min(1, (a+rise*releaseEdge)/(f+rise)), 1 / (f + rise)
+	default: // the root of release's parabola
+		above := a - f*(releaseEdge-releaseBend)
+		root := math.Sqrt(f*f + rise/releaseBend*above)
+		return releaseEdge - releaseBend + 2*above/(f+root), 1 / root
 	}
-	steep := f + (1-f)/releaseShare
-	return math.Min(1, (a+(1-f)*(1-releaseShare)/releaseShare)/steep), 1 / steep
 }
 
 // Water returns X_eq [kg/kg] at the water activity a in [0, 1].
@@ -74,15 +95,10 @@ func (s sorption) Slope(a float64) float64 {
 // Activity returns a at the water content x [kg/kg]; 1 above Water(1).
 func (s sorption) Activity(x float64) float64 {
 	r := s.isotherm.Activity(x)
-	f := s.factor
-	if f == 1 {
+	if s.factor == 1 {
 		return r
 	}
-	a := f * r
-	if edge := 1 - releaseShare; f < 1 && r > edge {
-		a += (1 - f) * (r - edge) / releaseShare
-	}
-	return math.Min(1, a)
+	return math.Min(1, s.factor*r+s.release(r))
 }
 
 // bound returns the water [kg/m2] of a film holding the mass [kg/m2] that is bound by the heat of sorption, and its
