@@ -89,17 +89,19 @@ func Pow(x, y float64) float64 {
 	return Exp(y * Log(x))
 }
 
-// Cbrt returns the cube root of x >= 0. A third of the exponent, bits and all, is within 4 % of it; two steps of Halley's method and
-// one of Newton's do the rest.
+// Cbrt returns the cube root of x >= 0, without a division, which would cost as much as half of this. A third of the exponent, bits and
+// all, gives y within 4 % of x^(-1/3); with r = 1 - x y^3 that root is y (1 - r)^(-1/3) and the cube root x y^2 (1 - r)^(-2/3), whose
+// series are summed to r^3, once each.
 func Cbrt(x float64) float64 {
-	const third = 0x2a9f7893782da1ce // two thirds of the bias, placed for the least error
+	const third = 0x553ef0ff289dd796 // four thirds of the bias, placed for the least error
 	if !(x > 0x1p-1000 && x < 0x1p1000) {
 		return math.Cbrt(x)
 	}
-	t := math.Float64frombits(math.Float64bits(x)/3 + third)
-	for range 2 {
-		cube := t * t * t
-		t *= (cube + 2*x) / (2*cube + x)
-	}
-	return t - (t-x/(t*t))/3
+	y := math.Float64frombits(third - math.Float64bits(x)/3)
+	r := 1 - x*y*(y*y)
+	y += y * r * ((1./3 + r*(2./9)) + r*r*(14./81))
+	xy := x * y
+	r = 1 - xy*(y*y)
+	root := xy * y
+	return root + root*r*((2./3+r*(5./9))+r*r*(40./81))
 }

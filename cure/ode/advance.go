@@ -9,9 +9,7 @@ import (
 // advance takes one acceptable step from t, shortening it as often as needed. It leaves the new state in s.y1 and its
 // derivative in s.f1 and returns the new time and the size of the step.
 func (s *Solver) advance(t, t1 float64) (float64, float64, error) {
-	s.stats.Jacobians++
-	s.timeDependent = s.sys.Linearise(t, s.y0, s.f0, s.dfdt)
-	planned := s.suggested
+	planned, linearised := s.suggested, false
 	for range maxRetries {
 		if s.stats.Steps+s.stats.Rejected >= s.opt.StepBudget {
 			return 0, 0, budgetSpent(t, s.opt.StepBudget)
@@ -20,7 +18,16 @@ func (s *Solver) advance(t, t1 float64) (float64, float64, error) {
 		if h < 16*spacing(t) && tNew < t1 {
 			return 0, 0, stepUnderflow(t, h)
 		}
-		err, usable := s.attempt(t, h, tNew)
+		err, usable := s.recalled(t, h)
+		if !usable {
+			if !linearised {
+				s.stats.Jacobians++
+				s.timeDependent, linearised = s.sys.Linearise(t, s.y0, s.f0, s.dfdt), true
+			}
+			if err, usable = s.attempt(t, h, tNew); usable && err <= 1 {
+				s.keep(t, h, err)
+			}
+		}
 		switch {
 		case !usable:
 			planned = notch(s.ctl.retry(h))

@@ -25,6 +25,8 @@ type Options struct {
 	StepBudget int
 	// Tableau is the method; the zero value stands for [Rodas4P2].
 	Tableau Tableau
+	// Memory is where steps are kept and taken from; nil: every step is computed.
+	Memory *Memory
 }
 
 // complete checks o for a system of n components and fills in what it leaves open.
@@ -82,7 +84,7 @@ func (o Options) complete(n int) (Options, error) {
 
 // Stats counts the work of a [Solver] since it was made or last reset.
 type Stats struct {
-	Steps          int // accepted
+	Steps          int // accepted, recalled ones with them; those cost nothing of what follows
 	Rejected       int
 	Derivatives    int // calls of System.Derivative
 	Jacobians      int // calls of System.Linearise

@@ -300,7 +300,7 @@ type Limit struct {
 	Text  string  `json:"text"`
 }
 
-// Status says how the run went.
+// Status says how the run went. Steps that another run of the job had taken before are counted as steps, and as nothing else.
 type Status struct {
 	Complete       bool `json:"complete"`
 	Steps          int  `json:"steps"`

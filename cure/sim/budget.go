@@ -7,6 +7,7 @@ import (
 	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/route"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -37,13 +38,13 @@ func price(s *film.System) int { return max(s.Dim(), fewUnknowns) }
 // stepper makes the integrator of one stage, which may take all steps that are left.
 //
 // Errors: fault.Limit where not one is left.
-func (b *bench) stepper(s *film.System) (*ode.Solver, error) {
+func (b *bench) stepper(s *film.System, st *route.Stage) (*ode.Solver, error) {
 	steps := b.budget.left / price(s)
 	if steps <= 0 {
 		return nil, b.budget.spent()
 	}
 	tol := b.job.Numerics.RelativeTolerance
-	return ode.NewSolver(s, ode.Options{RelTol: tol, AbsTol: s.Tolerances(tol), StepBudget: steps})
+	return ode.NewSolver(s, ode.Options{RelTol: tol, AbsTol: s.Tolerances(tol), StepBudget: steps, Memory: b.first.memory(st)})
 }
 
 // pay takes from the budget what a stage has spent.

@@ -160,7 +160,7 @@ func (f *follower) through(st *route.Stage, end float64) error {
 	if st.Start == 0 {
 		f.read(s, 0, y)
 	}
-	solver, err := f.stepper(s)
+	solver, err := f.stepper(s, st)
 	if err != nil {
 		return f.failed(st.Start, err)
 	}

@@ -24,7 +24,10 @@ func (b *bench) openTime() (result.Mark, error) {
 	st := &plan.Stages[0]
 	// Fibres stop at packed particles, whatever way the last water takes: the branch is that of liquid diffusion.
 	liquid := *b
-	liquid.coat.Transport = nil
+	liquid.coat.Transport = film.LiquidDiffusion{}
+	if b.coat.Transport != liquid.coat.Transport {
+		liquid.first = &beginning{}
+	}
 	s := liquid.system(st)
 	y := make([]float64, s.Dim())
 	s.Pack(&b.start, nil, y)
@@ -43,7 +46,7 @@ func (b *bench) openTime() (result.Mark, error) {
 		shut(0, y)
 		return mark, nil
 	}
-	solver, err := b.stepper(s)
+	solver, err := liquid.stepper(s, st)
 	if err != nil {
 		return mark, err
 	}

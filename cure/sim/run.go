@@ -127,7 +127,7 @@ func (r *run) pass(st *route.Stage) (goOn bool, err error) {
 // integrate takes the state y through a stage, and says how far it came and whether the run goes on.
 func (r *run) integrate(s *film.System, st *route.Stage, y []float64) (at float64, goOn bool, err error) {
 	at = st.Start
-	solver, err := r.stepper(s)
+	solver, err := r.stepper(s, st)
 	if err != nil {
 		return at, false, err
 	}

@@ -8,7 +8,8 @@ import (
 	"github.com/drywright/drywright/cure/route"
 )
 
-// bench is what all routes of a job share: coat, grid, part, the state when spraying, and the budget.
+// bench is what all routes of a job share: coat, grid, part, the state when spraying, the budget, and what the first run has found
+// out about the beginning.
 type bench struct {
 	job    *job.Job
 	coat   film.Coat
@@ -16,12 +17,13 @@ type bench struct {
 	part   film.Part
 	start  film.State
 	budget *budget
+	first  *beginning
 }
 
 // newBench sets a job up, with a budget of its own.
 func newBench(j *job.Job) (*bench, error) {
 	a := &j.Film.Adhesive
-	b := &bench{job: j, budget: newBudget(&j.Numerics)}
+	b := &bench{job: j, budget: newBudget(&j.Numerics), first: &beginning{}}
 	solids := j.Film.WetCoat * a.Solids
 	b.coat = film.Coat{
 		Solids: solids,

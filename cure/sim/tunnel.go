@@ -33,7 +33,7 @@ func (b *bench) balancedTunnel() (plan route.Plan, humidities []float64, err err
 	rough := *b
 	j := *b.job
 	j.Numerics.RelativeTolerance = math.Max(roughTolerance, j.Numerics.RelativeTolerance)
-	rough.job = &j
+	rough.job, rough.first = &j, &beginning{}
 	near := false
 	next := func(w, out []float64) error {
 		if !near {
