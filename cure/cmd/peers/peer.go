@@ -64,8 +64,10 @@ func ask(out string, p peer, cells, repeats int, tolerances []string) ([]run, er
 	c := exec.Command(p.command[0], append(args, tolerances...)...)
 	var text, complaints bytes.Buffer
 	c.Stdout, c.Stderr = &text, &complaints
-	// The start-up area for arguments and environment in WebAssembly is small.
-	c.Env = []string{"PATH=" + os.Getenv("PATH"), "HOME=" + os.Getenv("HOME")}
+	if p.name == oursWasm {
+		// The start-up area for arguments and environment in WebAssembly is small.
+		c.Env = []string{"PATH=" + os.Getenv("PATH"), "HOME=" + os.Getenv("HOME")}
+	}
 	if err := c.Run(); err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", p.name, err, complaints.String())
 	}

@@ -1,5 +1,5 @@
 """The coupon with SciPy's solve_ivp, its right-hand side vectorised: one call for all states asked for at once. Prints one line
-of JSON for each tolerance.
+of JSON for each tolerance, with "failed" where SciPy gave up.
 
     scipy_peer.py LIBRARY library|numpy METHOD CELLS REPEATS TOLERANCE...
 
@@ -74,7 +74,9 @@ def measure(library, side, method, cells, repeats, tol):
                         events=[compiled.event(i) for i in range(MARKS)], **vectorised)
         spent.append(time.perf_counter() - begun)
         if not run.success:
-            sys.exit(f"{method}: {run.message}")
+            print(f"SciPy {method} at {tol:g}, after {run.t[-1]:.6g} s: {run.message}", file=sys.stderr)
+            print(json.dumps({"solver": "SciPy " + method, "tolerance": tol, "failed": True}), flush=True)
+            return
     marks = [float(t[0]) if len(t) else float("nan") for t in run.t_events]
     print(json.dumps({"solver": "SciPy " + method, "tolerance": tol, "seconds": min(spent), "steps": len(run.t) - 1,
                       "derivatives": int(run.nfev), "jacobians": int(run.njev), "factors": int(run.nlu), "marks": marks,
