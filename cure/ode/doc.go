@@ -2,7 +2,7 @@
 // accurate), step size control, dense output and location of events. It knows no physics and no units: t and y carry
 // those of the caller.
 //
-//   - The system brings its own linear algebra: [System]. [Dense] is the one for small systems without structure.
+//   - The system brings its own linear algebra: [System]. Package dense has the one for small systems without structure.
 //   - The method is data: [Tableau]; [Rodas4P2] is provided.
 //   - [Solver] does the work and owns all memory: after [NewSolver], Integrate allocates nothing.
 //   - [Step] is what an observer sees of one accepted step, with the dense output inside it.

@@ -10,19 +10,20 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // clock is y' = 1: y = t exactly, in as few steps as the controller allows.
-func clock() *ode.Dense {
-	d := ode.NewDense(1, func(_ float64, _, f []float64) { f[0] = 1 },
+func clock() *dense.System {
+	d := dense.New(1, func(_ float64, _, f []float64) { f[0] = 1 },
 		func(_ float64, _ []float64, j *mat.Dense) { j.Set(0, 0, 0) })
 	d.Autonomous = true
 	return d
 }
 
 // circle is y1' = y2, y2' = -y1 from (0, 1): y1 = sin t.
-func circle() *ode.Dense {
-	d := ode.NewDense(2, func(_ float64, y, f []float64) { f[0], f[1] = y[1], -y[0] },
+func circle() *dense.System {
+	d := dense.New(2, func(_ float64, y, f []float64) { f[0], f[1] = y[1], -y[0] },
 		func(_ float64, _ []float64, j *mat.Dense) {
 			j.SetRow(0, []float64{0, 1})
 			j.SetRow(1, []float64{-1, 0})
@@ -285,7 +286,7 @@ func TestEventNotANumber(t *testing.T) {
 // A condition on the state is located to the tolerance of the dense output, and ends the run there.
 func ExampleSolver_Integrate() {
 	// Newton's law of cooling towards 20 from 120, one time constant of 100.
-	cup := ode.NewDense(1, func(_ float64, y, dydt []float64) { dydt[0] = (20 - y[0]) / 100 }, nil)
+	cup := dense.New(1, func(_ float64, y, dydt []float64) { dydt[0] = (20 - y[0]) / 100 }, nil)
 	cup.Autonomous = true
 	s, err := ode.NewSolver(cup, ode.Options{RelTol: 1e-8, AbsTol: []float64{1e-6}})
 	if err != nil {

@@ -11,6 +11,7 @@ import (
 
 	"github.com/drywright/drywright/cure/fault"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // TestErrors: each way to fail says what and where.
@@ -32,7 +33,7 @@ func TestErrors(t *testing.T) {
 		{"wrong length", 0, 1, []float64{0}, 0, []string{"1 components", "system of 2"}},
 		{"budget", 0, 1e6, []float64{0, 1}, 50, []string{"budget of 50 steps", "t = "}},
 	} {
-		d := ode.NewDense(2, func(_ float64, y, f []float64) { f[0], f[1] = 100*y[1]-100*y[0], -y[0] }, nil)
+		d := dense.New(2, func(_ float64, y, f []float64) { f[0], f[1] = 100*y[1]-100*y[0], -y[0] }, nil)
 		if c.name != "NaN derivative" {
 			d = circle()
 		}
@@ -77,7 +78,7 @@ func TestWall(t *testing.T) {
 	for _, m := range tableaux() {
 		for _, speed := range []float64{1, -1} {
 			// y' = speed sqrt(y): y = (1 + speed t/2)^2 reaches the wall y = 0 at t = 2 when speed is -1, with NaN beyond.
-			d := ode.NewDense(1, func(_ float64, y, f []float64) { f[0] = speed * math.Sqrt(y[0]-1e-3) },
+			d := dense.New(1, func(_ float64, y, f []float64) { f[0] = speed * math.Sqrt(y[0]-1e-3) },
 				func(_ float64, y []float64, j *mat.Dense) { j.Set(0, 0, speed*0.5/math.Sqrt(y[0]-1e-3)) })
 			d.Autonomous = true
 			s, err := ode.NewSolver(d, ode.Options{RelTol: 1e-3, AbsTol: []float64{1e-3}, InitialStep: 100, Tableau: m})
@@ -101,7 +102,7 @@ func TestWall(t *testing.T) {
 
 // bounded is a system with a bound that its derivative does not know; refused counts the states it turned down.
 type bounded struct {
-	*ode.Dense
+	*dense.System
 	refused *int
 }
 
@@ -116,7 +117,7 @@ func (b bounded) Admissible(_ float64, y []float64) bool {
 // TestAdmissible: y follows a ramp that ends with a kink at zero; at a loose tolerance some runs step over the kink and
 // below zero, unless the system forbids it.
 func TestAdmissible(t *testing.T) {
-	ramp := ode.NewDense(1, func(t float64, y, f []float64) { f[0] = -50 * (y[0] - max(0, 1-t)) },
+	ramp := dense.New(1, func(t float64, y, f []float64) { f[0] = -50 * (y[0] - max(0, 1-t)) },
 		func(_ float64, _ []float64, j *mat.Dense) { j.Set(0, 0, -50) })
 	ramp.TimeDerivative = func(t float64, _, dfdt []float64) {
 		dfdt[0] = 0
@@ -156,9 +157,9 @@ func TestAdmissible(t *testing.T) {
 }
 
 // gap is a system whose matrix is singular for large steps.
-type gap struct{ *ode.Dense }
+type gap struct{ *dense.System }
 
-func (g gap) Factorise(shift float64) bool { return shift > 100 && g.Dense.Factorise(shift) }
+func (g gap) Factorise(shift float64) bool { return shift > 100 && g.System.Factorise(shift) }
 
 // TestSingular: a singular matrix shortens the step.
 func TestSingular(t *testing.T) {

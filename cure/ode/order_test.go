@@ -8,6 +8,7 @@ import (
 
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // exact is a problem with a known solution.
@@ -22,7 +23,7 @@ type exact struct {
 // kaps is the problem of Kaps, y1 = exp(-2t), y2 = exp(-t) for every eps (Hairer and Wanner 1996, exercise IV.7; Dekker
 // and Verwer 1984).
 func kaps(eps float64) exact {
-	d := ode.NewDense(2, func(_ float64, y, f []float64) {
+	d := dense.New(2, func(_ float64, y, f []float64) {
 		f[0] = -(1/eps+2)*y[0] + y[1]*y[1]/eps
 		f[1] = y[0] - y[1]*(1+y[1])
 	}, func(_ float64, y []float64, j *mat.Dense) {
@@ -35,7 +36,7 @@ func kaps(eps float64) exact {
 
 // bell is y' = -2 t y^2, y = 1/(1+t^2): nonlinear and nonautonomous.
 func bell() exact {
-	d := ode.NewDense(1, func(t float64, y, f []float64) { f[0] = -2 * t * y[0] * y[0] },
+	d := dense.New(1, func(t float64, y, f []float64) { f[0] = -2 * t * y[0] * y[0] },
 		func(t float64, y []float64, j *mat.Dense) { j.Set(0, 0, -4*t*y[0]) })
 	d.TimeDerivative = func(_ float64, y, dfdt []float64) { dfdt[0] = -2 * y[0] * y[0] }
 	return exact{"bell", d, 0, 2, func(t float64, y []float64) { y[0] = 1 / (1 + t*t) }, 10}
@@ -47,7 +48,7 @@ func protheroRobinson(lambda float64) exact {
 	g := func(t float64) float64 { return 10 - (10+t)*math.Exp(-t) }
 	g1 := func(t float64) float64 { return (9 + t) * math.Exp(-t) }
 	g2 := func(t float64) float64 { return -(8 + t) * math.Exp(-t) }
-	d := ode.NewDense(1, func(t float64, y, f []float64) { f[0] = -lambda*(y[0]-g(t)) + g1(t) },
+	d := dense.New(1, func(t float64, y, f []float64) { f[0] = -lambda*(y[0]-g(t)) + g1(t) },
 		func(_ float64, _ []float64, j *mat.Dense) { j.Set(0, 0, -lambda) })
 	d.TimeDerivative = func(t float64, _, dfdt []float64) { dfdt[0] = lambda*g1(t) + g2(t) }
 	return exact{"prothero-robinson", d, 0, 2, func(t float64, y []float64) { y[0] = g(t) }, 8}

@@ -9,6 +9,7 @@ import (
 
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 	"github.com/drywright/drywright/cure/validate"
 )
 
@@ -19,7 +20,7 @@ type problem struct {
 	Start  []float64
 	TEnd   float64
 	End    []float64
-	System *ode.Dense
+	System *dense.System
 	// absShare[i] times the relative tolerance is the absolute one: the size below which component i does not matter.
 	absShare []float64
 }
@@ -86,7 +87,7 @@ func testSet(tb testing.TB) []problem {
 }
 
 // stiffProblem is a problem's equations.
-func stiffProblem(name string) *ode.Dense {
+func stiffProblem(name string) *dense.System {
 	system, _ := validate.StiffProblem(name)
 	return system
 }

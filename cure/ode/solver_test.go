@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 func TestTinyAndZeroIntervals(t *testing.T) {
@@ -84,7 +85,7 @@ func TestShortSegment(t *testing.T) {
 func TestStartBesideWall(t *testing.T) {
 	const goal, wall = 1 - 1e-9, 1 - 1.5e-9
 	least := math.Inf(1)
-	d := ode.NewDense(1, func(_ float64, y, f []float64) {
+	d := dense.New(1, func(_ float64, y, f []float64) {
 		least = min(least, y[0])
 		f[0] = goal - y[0]
 		if y[0] < wall {
@@ -108,8 +109,8 @@ func TestStartBesideWall(t *testing.T) {
 
 // TestLeftOut: a component with infinite AbsTol costs nothing, is still integrated, and its NaN is still noticed.
 func TestLeftOut(t *testing.T) {
-	build := func(hole float64) *ode.Dense {
-		d := ode.NewDense(2, func(t float64, y, f []float64) {
+	build := func(hole float64) *dense.System {
+		d := dense.New(2, func(t float64, y, f []float64) {
 			f[0] = -y[0]
 			f[1] = 1000 * math.Sin(1000*t) // far too fast for the steps that y0 asks for
 			if t > hole {
@@ -122,7 +123,7 @@ func TestLeftOut(t *testing.T) {
 		d.TimeDerivative = func(t float64, _, dfdt []float64) { dfdt[0], dfdt[1] = 0, 1e6*math.Cos(1000*t) }
 		return d
 	}
-	alone := ode.NewDense(1, func(_ float64, y, f []float64) { f[0] = -y[0] },
+	alone := dense.New(1, func(_ float64, y, f []float64) { f[0] = -y[0] },
 		func(_ float64, _ []float64, j *mat.Dense) { j.Set(0, 0, -1) })
 	alone.Autonomous = true
 	y1 := []float64{1}
@@ -209,7 +210,7 @@ func TestRandomLinear(t *testing.T) {
 			}
 			a.Set(i, i, -math.Pow(10, 4*rng.Float64())-float64(2*n)) // rows of diagonal dominance: stable, up to 1e4 stiff
 		}
-		d := ode.NewDense(n, func(_ float64, y, f []float64) {
+		d := dense.New(n, func(_ float64, y, f []float64) {
 			v := mat.NewVecDense(n, f)
 			v.MulVec(a, mat.NewVecDense(n, append([]float64(nil), y...)))
 		}, func(_ float64, _ []float64, j *mat.Dense) { j.Copy(a) })

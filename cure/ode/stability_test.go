@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // TestOneHugeStep: L-stability. From a start far off, one step of 1e12 time constants on y' = -lambda (y - g) lands on the
@@ -14,7 +15,7 @@ import (
 func TestOneHugeStep(t *testing.T) {
 	const lambda = 1e12
 	g := func(t float64) float64 { return 1 + 0.5*t }
-	d := ode.NewDense(1, func(t float64, y, f []float64) { f[0] = -lambda * (y[0] - g(t)) },
+	d := dense.New(1, func(t float64, y, f []float64) { f[0] = -lambda * (y[0] - g(t)) },
 		func(_ float64, _ []float64, j *mat.Dense) { j.Set(0, 0, -lambda) })
 	d.TimeDerivative = func(_ float64, _, dfdt []float64) { dfdt[0] = lambda * 0.5 }
 	for _, m := range tableaux() {

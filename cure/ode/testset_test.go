@@ -3,7 +3,7 @@ package ode_test
 import (
 	"testing"
 
-	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // TestErrorAndWork bounds the error at the end in the solver's own norm, where 1 is one tolerated local error, and the
@@ -61,7 +61,7 @@ func TestDifferences(t *testing.T) {
 		if p.ID != "hires" && p.ID != "orego" {
 			continue
 		}
-		d := ode.NewDense(len(p.Start), p.System.Derivative, nil)
+		d := dense.New(len(p.Start), p.System.Derivative, nil)
 		for _, autonomous := range []bool{true, false} {
 			d.Autonomous = autonomous
 			for _, m := range tableaux() {

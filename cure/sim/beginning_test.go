@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/drywright/drywright/cure/film"
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/result"
 	"github.com/drywright/drywright/cure/route"
@@ -67,10 +68,23 @@ func TestOtherBeginningsShareNothing(t *testing.T) {
 		t.Error("the same stage does not share")
 	}
 	for name, change := range map[string]func(*route.Stage){
-		"later":       func(st *route.Stage) { st.Start = 300 },
-		"less air":    func(st *route.Stage) { st.Exposure.Front.Factor = 0.5 },
-		"other air":   func(st *route.Stage) { j.Workshop.Air[0].Temperature++; *st = stage() },
-		"other walls": func(st *route.Stage) { j.Workshop.WallTemperature = of(280); *st = stage() },
+		"later":    func(st *route.Stage) { st.Start = 300 },
+		"less air": func(st *route.Stage) { st.Exposure.Front.Factor = 0.5 },
+		"a record": func(st *route.Stage) {
+			replay, err := route.NewReplay([]float64{0}, []film.Climate{st.Exposure.Around.Climate(0, nil)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			st.Exposure.Around = replay
+		},
+		"with fibre": func(st *route.Stage) {
+			plans, err := route.Plans(&j)
+			if err != nil {
+				t.Fatal(err)
+			}
+			*st = plans[0].Stages[1]
+			st.Start = 0
+		},
 	} {
 		other := stage()
 		if change(&other); b.memory(&other) != nil {

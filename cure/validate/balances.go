@@ -10,6 +10,7 @@ import (
 	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 	"github.com/drywright/drywright/cure/route"
 )
 
@@ -84,7 +85,7 @@ func heatSplit(e *entry) {
 func followed(e *entry, around film.Surroundings, own []float64, place int, vapour, end, stop float64) (at, humidity float64) {
 	y := append([]float64(nil), own...)
 	rates := func(t float64, y, f []float64) { around.Rates(t, y, film.Drawn{Vapour: vapour}, f) }
-	system := ode.NewDense(len(y), rates, func(t float64, y []float64, j *mat.Dense) {
+	system := dense.New(len(y), rates, func(t float64, y []float64, j *mat.Dense) {
 		const step = 1e-7
 		base, moved := make([]float64, len(y)), make([]float64, len(y))
 		rates(t, y, base)

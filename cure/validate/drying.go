@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/material"
 	"github.com/drywright/drywright/cure/num"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 	"github.com/drywright/drywright/cure/transfer"
 )
 
@@ -280,7 +281,7 @@ func tabulatedRate(e *entry) {
 
 // dryBy integrates solids dX/dt = -rate(X) from X to end and returns the time, in the unit of the rate.
 func dryBy(e *entry, rate func(x float64) float64, solids, x, end float64) float64 {
-	system := ode.NewDense(1, func(_ float64, y, f []float64) { f[0] = -rate(y[0]) / solids },
+	system := dense.New(1, func(_ float64, y, f []float64) { f[0] = -rate(y[0]) / solids },
 		func(_ float64, y []float64, j *mat.Dense) {
 			const step = 1e-7
 			j.Set(0, 0, -(rate(y[0]+step)-rate(y[0]-step))/(2*step)/solids)

@@ -11,6 +11,7 @@ import (
 	"github.com/drywright/drywright/cure/kinetics"
 	"github.com/drywright/drywright/cure/material"
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // kineticsCases are the rate laws of crosslinking and the records that use them.
@@ -101,7 +102,7 @@ func kissinger(e *entry) {
 			byT, _, _ := law.RateAt(d1, d2, alpha, 0)
 			return byT*b + byAlpha*rate
 		}
-		system := ode.NewDense(1, func(t float64, y, f []float64) { f[0] = law.Rate(start+b*t, y[0], 0) },
+		system := dense.New(1, func(t float64, y, f []float64) { f[0] = law.Rate(start+b*t, y[0], 0) },
 			func(t float64, y []float64, j *mat.Dense) {
 				k1, k2 := law.Constants(start + b*t)
 				_, byAlpha, _ := law.RateAt(k1, k2, y[0], 0)

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"github.com/drywright/drywright/cure/ode"
+	"github.com/drywright/drywright/cure/ode/dense"
 )
 
 // stiff is the test set of stiff initial value problems, integrated by the integrator of the film.
@@ -32,7 +33,7 @@ func stiff() cases {
 // StiffProblem returns the equations of a problem of the test set ("robertson", "hires", "orego", "vanderpol") with their
 // exact Jacobian, and the absolute tolerances that resolve its smallest components at a relative tolerance of 1e-11; nil
 // for other names.
-func StiffProblem(name string) (system *ode.Dense, tolerance []float64) {
+func StiffProblem(name string) (system *dense.System, tolerance []float64) {
 	all := func(n int, v float64) []float64 {
 		l := make([]float64, n)
 		for i := range l {
@@ -53,8 +54,8 @@ func StiffProblem(name string) (system *ode.Dense, tolerance []float64) {
 	return nil, nil
 }
 
-func robertson() *ode.Dense {
-	d := ode.NewDense(3, func(_ float64, y, f []float64) {
+func robertson() *dense.System {
+	d := dense.New(3, func(_ float64, y, f []float64) {
 		f[0] = -0.04*y[0] + 1e4*y[1]*y[2]
 		f[2] = 3e7 * y[1] * y[1]
 		f[1] = -f[0] - f[2]
@@ -67,8 +68,8 @@ func robertson() *ode.Dense {
 	return d
 }
 
-func hires() *ode.Dense {
-	d := ode.NewDense(8, func(_ float64, y, f []float64) {
+func hires() *dense.System {
+	d := dense.New(8, func(_ float64, y, f []float64) {
 		f[0] = -1.71*y[0] + 0.43*y[1] + 8.32*y[2] + 0.0007
 		f[1] = 1.71*y[0] - 8.75*y[1]
 		f[2] = -10.03*y[2] + 0.43*y[3] + 0.035*y[4]
@@ -99,8 +100,8 @@ func hires() *ode.Dense {
 	return d
 }
 
-func orego() *ode.Dense {
-	d := ode.NewDense(3, func(_ float64, y, f []float64) {
+func orego() *dense.System {
+	d := dense.New(3, func(_ float64, y, f []float64) {
 		f[0] = 77.27 * (y[1] + y[0]*(1-8.375e-6*y[0]-y[1]))
 		f[1] = (y[2] - (1+y[0])*y[1]) / 77.27
 		f[2] = 0.161 * (y[0] - y[2])
@@ -113,9 +114,9 @@ func orego() *ode.Dense {
 	return d
 }
 
-func vanDerPol() *ode.Dense {
+func vanDerPol() *dense.System {
 	const eps = 1e-6
-	d := ode.NewDense(2, func(_ float64, y, f []float64) {
+	d := dense.New(2, func(_ float64, y, f []float64) {
 		f[0] = y[1]
 		f[1] = ((1-y[0]*y[0])*y[1] - y[0]) / eps
 	}, func(_ float64, y []float64, j *mat.Dense) {

@@ -1,12 +1,14 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 
 let frames: FrameRequestCallback[] = [];
+let key: () => void = () => undefined;
 
 beforeEach(() => {
   vi.useFakeTimers();
   vi.resetModules();
   frames = [];
   vi.stubGlobal('requestAnimationFrame', (f: FrameRequestCallback) => frames.push(f));
+  vi.stubGlobal('addEventListener', (_: string, heard: () => void) => (key = heard));
 });
 afterEach(() => {
   vi.useRealTimers();
@@ -67,4 +69,34 @@ test('a drawing that fails does not hold up the next', async () => {
   frame();
   painted();
   expect(drawn).toEqual(['next']);
+});
+
+/** Lets time go on, with a frame every 10 ms, and says after how long the first picture was drawn [ms]. */
+const firstAfter = (drawn: string[], every: number): number => {
+  const begun = performance.now();
+  while (drawn.length === 0 && performance.now() - begun < 2000) {
+    if (every > 0 && (performance.now() - begun) % every === 0) key();
+    frame();
+    vi.advanceTimersByTime(10);
+  }
+  return performance.now() - begun;
+};
+
+test('pictures wait for a rest between keys, but not for ever', async () => {
+  const { takeTurn } = await import('../../src/chart/turns');
+  const ask = (): string[] => {
+    const drawn: string[] = [];
+    takeTurn(() => drawn.push('drawn'));
+    return drawn;
+  };
+  expect(firstAfter(ask(), 0)).toBeLessThan(50);
+  key();
+  const alone = firstAfter(ask(), 0);
+  expect(alone).toBeGreaterThanOrEqual(150);
+  expect(alone).toBeLessThan(220);
+  const hurried = firstAfter(ask(), 90);
+  expect(hurried).toBeGreaterThanOrEqual(600);
+  expect(hurried).toBeLessThan(700);
+  // A key every 300 ms leaves room between them.
+  expect(firstAfter(ask(), 300)).toBeLessThan(220);
 });

@@ -1,14 +1,18 @@
-package ode
+// Package dense is a system without structure for package ode: a full Jacobian and its LU, for small systems. The product's own
+// system has structure; checks and published problems have not.
+package dense
 
 import (
 	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"github.com/drywright/drywright/cure/ode"
 )
 
-// Dense is a [System] without structure: a full Jacobian and its LU, for small systems.
-type Dense struct {
+// System is y' = f(t, y); make it with [New].
+type System struct {
 	// TimeDerivative, when not nil, writes df/dt; when nil it is formed by a forward difference, unless Autonomous says
 	// that f does not depend on t.
 	TimeDerivative func(t float64, y, dfdt []float64)
@@ -24,28 +28,28 @@ type Dense struct {
 	change []float64
 }
 
-// NewDense makes the system y' = f(t, y) of n >= 1 components. jac writes df_i/dy_j into j.At(i, j), every entry of it;
+// New makes the system y' = f(t, y) of n >= 1 components. jac writes df_i/dy_j into j.At(i, j), every entry of it;
 // when nil the Jacobian is formed by forward differences, n evaluations of f.
-func NewDense(n int, f func(t float64, y, dydt []float64), jac func(t float64, y []float64, j *mat.Dense)) *Dense {
-	return &Dense{
+func New(n int, f func(t float64, y, dydt []float64), jac func(t float64, y []float64, j *mat.Dense)) *System {
+	return &System{
 		n: n, f: f, jac: jac,
 		j: mat.NewDense(n, n, nil), a: mat.NewDense(n, n, nil), x: mat.NewVecDense(n, nil),
 		trial: make([]float64, n), change: make([]float64, n),
 	}
 }
 
-// Dim implements [System].
-func (d *Dense) Dim() int { return d.n }
+// Dim implements [ode.System].
+func (d *System) Dim() int { return d.n }
 
-// Derivative implements [System].
-func (d *Dense) Derivative(t float64, y, dydt []float64) { d.f(t, y, dydt) }
+// Derivative implements [ode.System].
+func (d *System) Derivative(t float64, y, dydt []float64) { d.f(t, y, dydt) }
 
 // increment balances the truncation of a forward difference against rounding; the constant is that of Hairer and
 // Wanner's RODAS code.
 func increment(v float64) float64 { return math.Sqrt(1e-16 * math.Max(1e-5, math.Abs(v))) }
 
-// Linearise implements [System].
-func (d *Dense) Linearise(t float64, y, f, dfdt []float64) bool {
+// Linearise implements [ode.System].
+func (d *System) Linearise(t float64, y, f, dfdt []float64) bool {
 	if d.jac != nil {
 		d.jac(t, y, d.j)
 	} else {
@@ -75,22 +79,24 @@ func (d *Dense) Linearise(t float64, y, f, dfdt []float64) bool {
 	return true
 }
 
-// Factorise implements [System].
-func (d *Dense) Factorise(shift float64) bool {
+// Factorise implements [ode.System].
+func (d *System) Factorise(shift float64) bool {
 	d.a.Scale(-1, d.j)
 	for i := range d.n {
 		v := d.a.At(i, i) + shift
 		d.a.Set(i, i, v)
 	}
-	if !finite(d.a.RawMatrix().Data) {
-		return false
+	for _, v := range d.a.RawMatrix().Data {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
 	}
 	d.lu.Factorize(d.a)
 	return !math.IsInf(d.lu.Cond(), 0) && !math.IsNaN(d.lu.Cond())
 }
 
-// Solve implements [System].
-func (d *Dense) Solve(b []float64) {
+// Solve implements [ode.System].
+func (d *System) Solve(b []float64) {
 	copy(d.x.RawVector().Data, b)
 	// A warning of poor conditioning still comes with the solution; a stiff matrix is often scaled badly.
 	err := d.lu.SolveVecTo(d.x, false, d.x)
@@ -102,3 +108,5 @@ func (d *Dense) Solve(b []float64) {
 	}
 	copy(b, d.x.RawVector().Data)
 }
+
+var _ ode.System = (*System)(nil)
