@@ -21,7 +21,7 @@ func TestElementaryAgainstMath(t *testing.T) {
 		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4*rounding*math.Abs(want) {
 			t.Fatalf("Log(%g) is %g, want %g", x, got, want)
 		}
-		if got, want := Cbrt(x), math.Cbrt(x); math.Abs(got-want) > 4*rounding*want {
+		if got, want := Cbrt(x), math.Cbrt(x); math.Abs(got-want) > 2*rounding*want {
 			t.Fatalf("Cbrt(%g) is %g, want %g", x, got, want)
 		}
 		for _, y := range []float64{-2.5, -1. / 3, 0, 0.1, 1, 1.5} {
@@ -77,7 +77,7 @@ func TestElementaryToTheLastBit(t *testing.T) {
 		put(Pow(e, 0.3))
 		put(Cbrt(e))
 	}
-	const want = "09b987393e5aeb05"
+	const want = "1edae1309a9401a1"
 	if got := hex.EncodeToString(digest.Sum(nil)[:8]); got != want {
 		t.Errorf("digest %s, want %s", got, want)
 	}
