@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/drywright/drywright/cure/fault"
+	"github.com/drywright/drywright/cure/job"
 	"github.com/drywright/drywright/cure/words"
 )
 
@@ -25,7 +26,8 @@ func Offer(w *words.Words, groups ...Group) func(request []byte) []byte {
 	for _, g := range groups {
 		all = append(all, g...)
 	}
-	return func(request []byte) []byte { return written(answer(w, request, all)) }
+	rules := job.NewRules() // once for all requests
+	return func(request []byte) []byte { return written(answer(w, rules, request, all)) }
 }
 
 // Handle answers one request with all operations, in the words of a language. It never fails: whatever goes wrong is told in the response. Requests of

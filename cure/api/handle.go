@@ -24,7 +24,7 @@ func written(r Response) []byte {
 }
 
 // answer carries out a request with the operations of a group; a panic of the core becomes a message.
-func answer(w *words.Words, request []byte, offered Group) (r Response) {
+func answer(w *words.Words, rules *job.Rules, request []byte, offered Group) (r Response) {
 	defer func() {
 		if p := recover(); p != nil {
 			r = Response{Message: fmt.Sprint("panic: ", p)}
@@ -35,7 +35,7 @@ func answer(w *words.Words, request []byte, offered Group) (r Response) {
 		}
 	}()
 	q, err := read(request)
-	q.say = report.New(w, q.Units)
+	q.say, q.rules = report.New(w, q.Units), rules
 	if err != nil {
 		return q.refusal(err)
 	}
@@ -75,7 +75,7 @@ func (q Request) decode() (job.Job, error) {
 	if len(q.Job) == 0 {
 		return job.Job{}, fault.New(fault.Missing, "job", "", words.Told(`Send the job beside "op".`))
 	}
-	return job.Decode(q.Job)
+	return q.rules.Decode(q.Job)
 }
 
 // refusal turns an error into a response. Every error of the core is a fault or a list of them; another one is told in

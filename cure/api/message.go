@@ -82,7 +82,8 @@ type Request struct {
 	Adoption *job.Fit `json:"adoption,omitempty"`
 	Name     string   `json:"name,omitempty"`
 
-	say report.Speaker // for the answer
+	say   report.Speaker // for the answer
+	rules *job.Rules     // for the job
 }
 
 // TrialSet is a batch of settings to be judged.

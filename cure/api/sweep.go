@@ -29,7 +29,7 @@ func Sweep(w *words.Words, request []byte, host Host) []byte {
 			host.Tell(written(r))
 		}
 	}
-	return written(answer(w, request, planner{evaluate: host.share, tell: tell}.group()))
+	return written(answer(w, job.NewRules(), request, planner{evaluate: host.share, tell: tell}.group()))
 }
 
 // A batch is cut into several pieces for each worker, so that none waits for long when some settings take longer than

@@ -74,9 +74,10 @@ func oneOfFive() string {
 // given lists the JSON names of the numbers that are there.
 func (h Humidity) given() []string {
 	var names []string
-	for _, m := range members(reflect.ValueOf(h)) {
-		if !m.value.IsNil() {
-			names = append(names, m.name)
+	v := reflect.ValueOf(h)
+	for i, name := range members(v.Type()) {
+		if !v.Field(i).IsNil() {
+			names = append(names, name)
 		}
 	}
 	return names

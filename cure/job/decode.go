@@ -19,7 +19,10 @@ import (
 // that is refused is left at its default, so that it is complained of once.
 //
 // A document of a newer version is refused for that alone: what else seems wrong in it may be right there.
-func Decode(data []byte) (Job, error) {
+func Decode(data []byte) (Job, error) { return NewRules().Decode(data) }
+
+// Decode is Decode of the package.
+func (r *Rules) Decode(data []byte) (Job, error) {
 	root, f := parse(data)
 	if f != nil {
 		return Job{}, fault.List{f}
@@ -32,7 +35,7 @@ func Decode(data []byte) (Job, error) {
 	if f != nil && f.Code == fault.Version {
 		return Job{}, fault.List{f}
 	}
-	d := decoder{table: newTable()}
+	d := decoder{table: r.table}
 	if f != nil {
 		d.add(f)
 	}
@@ -127,23 +130,24 @@ func (d *decoder) object(o object, v reflect.Value, path, pattern string) {
 	if d.blocks[pattern].OneOf {
 		v.SetZero() // one number out of several: the default must not stand beside the given one
 	}
-	all := members(v)
-	seen := map[string]bool{}
+	all := d.names[v.Type()]
+	seen := make([]bool, len(all))
 	for _, e := range o {
-		at := under(path, e.key)
-		i := slices.IndexFunc(all, func(m member) bool { return m.name == e.key })
+		at, of := underBoth(path, pattern, e.key)
+		i := slices.Index(all, e.key)
 		switch {
 		case len(d.faults) > maxFaults:
 			return
 		case i < 0:
 			d.add(unknown(path, e.key, all))
-		case seen[e.key]:
+			continue
+		case seen[i]:
 			d.add(fault.New(fault.Conflict, at, words.Told("appears twice"), words.Told("Keep one of the two.")))
 		case at == "version":
 		default:
-			d.value(e.value, all[i].value, at, under(pattern, e.key))
+			d.value(e.value, v.Field(i), at, of)
 		}
-		seen[e.key] = true
+		seen[i] = true
 	}
 }
 
@@ -193,23 +197,18 @@ func (d *decoder) number(n node, v reflect.Value, path, pattern string) {
 }
 
 // unknown complains of a field that is not in the job and guesses which one was meant.
-func unknown(path, key string, all []member) *fault.Fault {
+func unknown(path, key string, all []string) *fault.Fault {
 	best, nearest := "", 1+len(key)/2
-	names := ""
-	for i, m := range all {
-		if i > 0 {
-			names += ", "
-		}
-		names += m.name
-		distance := edits(key, m.name)
-		if key != "" && strings.HasPrefix(m.name, key+"_") {
+	for _, name := range all {
+		distance := edits(key, name)
+		if key != "" && strings.HasPrefix(name, key+"_") {
 			distance = 0 // the unit was left off
 		}
 		if distance < nearest {
-			best, nearest = m.name, distance
+			best, nearest = name, distance
 		}
 	}
-	advice := words.Told("Leave it out. Known here: {names}.", "names", names)
+	advice := words.Told("Leave it out. Known here: {names}.", "names", strings.Join(all, ", "))
 	if best != "" {
 		advice = words.Told("Did you mean {name}? Otherwise leave it out.", "name", best)
 	}

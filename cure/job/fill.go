@@ -82,8 +82,8 @@ func fresh[T any](pattern string) *T {
 func (t table) fill(v reflect.Value, pattern string) {
 	switch v.Kind() {
 	case reflect.Struct:
-		for _, m := range members(v) {
-			t.fill(m.value, under(pattern, m.name))
+		for i, name := range t.names[v.Type()] {
+			t.fill(v.Field(i), under(pattern, name))
 		}
 	case reflect.Slice:
 		n := t.blocks[pattern].Items

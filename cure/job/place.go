@@ -56,12 +56,11 @@ func place(v reflect.Value, path string) (found reflect.Value, ok bool) {
 		if v.Kind() != reflect.Struct {
 			return v, false
 		}
-		all := members(v)
-		i := slices.IndexFunc(all, func(m member) bool { return m.name == name })
+		i := slices.Index(members(v.Type()), name)
 		if i < 0 {
 			return v, false
 		}
-		v = all[i].value
+		v = v.Field(i)
 		if listed {
 			n, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
 			if err != nil || v.Kind() != reflect.Slice || n < 0 || n >= v.Len() {

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// Rules are the tables of fields and blocks, made once where many jobs are checked against them: making them takes as long
-// as checking a job.
+// Rules are the tables of fields and blocks, made once where many jobs are read or checked: making them takes as long as
+// checking a job. They never change, so that many may use them at a time.
 type Rules struct{ table table }
 
 // NewRules makes the tables.

@@ -19,17 +19,6 @@ const (
 	maxFaults = 100
 )
 
-// node is one JSON value: nil, bool, json.Number, string, []node, or an object.
-type node any
-
-// object keeps the order of its entries and those that come twice.
-type object []entry
-
-type entry struct {
-	key   string
-	value node
-}
-
 // parse reads one JSON text. Its fault is a single one: where the text stops being JSON nothing after it has a meaning.
 func parse(data []byte) (node, *fault.Fault) {
 	if len(data) > maxBytes {
@@ -37,71 +26,36 @@ func parse(data []byte) (node, *fault.Fault) {
 			words.Told("A job has at most {max_bytes} bytes; is this the right file?", "max_bytes", maxBytes))
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark in front
-	if at := firstBadByte(data); at >= 0 {
-		return nil, syntaxFault(data, at, words.Told("a byte that is not UTF-8"))
+	if !utf8.Valid(data) {
+		return nil, syntaxFault(data, firstBadByte(data), words.Told("a byte that is not UTF-8"))
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
 		return nil, syntaxFault(data, 0, words.Told("an empty document"))
 	}
-	var whole json.RawMessage
-	if err := json.Unmarshal(data, &whole); err != nil {
-		at := len(data)
-		var s *json.SyntaxError
-		if errors.As(err, &s) {
-			at = int(s.Offset) - 1 // the offset counts the offending byte itself
-		}
-		if s != nil && int(s.Offset) >= len(data) && err.Error() == "unexpected end of JSON input" {
-			at = len(data)
-		}
-		return nil, syntaxFault(data, at, err.Error())
+	if !json.Valid(data) {
+		return nil, badSyntax(data)
 	}
-	decoder := json.NewDecoder(bytes.NewReader(data))
-	decoder.UseNumber()
-	root, err := build(decoder, 0)
+	r := reader{text: string(data)}
+	root, err := r.value(0)
 	if err != nil {
-		return nil, syntaxFault(data, int(decoder.InputOffset()), err.Error())
+		return nil, syntaxFault(data, r.at, err.Error())
 	}
 	return root, nil
 }
 
-// build reads the next value of a text that is known to be JSON; its error is one of too much nesting.
-func build(decoder *json.Decoder, depth int) (node, error) {
-	if depth > maxDepth {
-		return nil, fmt.Errorf("more than %d levels of nesting", maxDepth)
+// badSyntax says where a text stops being JSON.
+func badSyntax(data []byte) *fault.Fault {
+	var whole json.RawMessage
+	err := json.Unmarshal(data, &whole)
+	at := len(data)
+	var s *json.SyntaxError
+	if errors.As(err, &s) {
+		at = int(s.Offset) - 1 // the offset counts the offending byte itself
 	}
-	token, err := decoder.Token()
-	if err != nil {
-		return nil, err
+	if s != nil && int(s.Offset) >= len(data) && err.Error() == "unexpected end of JSON input" {
+		at = len(data)
 	}
-	switch token {
-	case json.Delim('{'):
-		entries := object{}
-		for decoder.More() {
-			key, err := decoder.Token()
-			if err != nil {
-				return nil, err
-			}
-			value, err := build(decoder, depth+1)
-			if err != nil {
-				return nil, err
-			}
-			entries = append(entries, entry{key.(string), value}) // the decoder hands out strings as keys only
-		}
-		_, err = decoder.Token()
-		return entries, err
-	case json.Delim('['):
-		items := []node{}
-		for decoder.More() {
-			item, err := build(decoder, depth+1)
-			if err != nil {
-				return nil, err
-			}
-			items = append(items, item)
-		}
-		_, err = decoder.Token()
-		return items, err
-	}
-	return token, nil
+	return syntaxFault(data, at, err.Error())
 }
 
 func firstBadByte(data []byte) int {

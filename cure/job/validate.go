@@ -82,8 +82,9 @@ func generic(path string) string {
 func (v *validator) walk(x reflect.Value, path, pattern string) {
 	switch x.Kind() {
 	case reflect.Struct:
-		for _, m := range members(x) {
-			v.walk(m.value, under(path, m.name), under(pattern, m.name))
+		for i, name := range v.names[x.Type()] {
+			at, of := underBoth(path, pattern, name)
+			v.walk(x.Field(i), at, of)
 		}
 	case reflect.Pointer:
 		if !x.IsNil() {

@@ -6,12 +6,15 @@ import (
 	"syscall/js"
 
 	"github.com/drywright/drywright/cure/api"
+	"github.com/drywright/drywright/cure/words"
 )
 
 // Answers is the function drywright(Uint8Array) Uint8Array, which answers one request. It runs to its end before it returns,
 // so it belongs in a worker. Package api catches the panics of the core; what is caught here is a call with something other than
 // one Uint8Array, which would otherwise end the program.
 func Answers(groups ...api.Group) Function {
+	var offered func([]byte) []byte
+	var language *words.Words
 	return Function{"drywright", func(_ js.Value, args []js.Value) (answer any) {
 		defer func() {
 			if p := recover(); p != nil {
@@ -28,7 +31,10 @@ func Answers(groups ...api.Group) Function {
 		if n := js.CopyBytesToGo(request, args[0]); n != len(request) {
 			return toJS(refusal("drywright takes one Uint8Array"))
 		}
-		return toJS(api.Offer(spoken, groups...)(request))
+		if language != spoken {
+			offered, language = api.Offer(spoken, groups...), spoken
+		}
+		return toJS(offered(request))
 	}}
 }
 
