@@ -26,8 +26,8 @@ func parse(data []byte) (node, *fault.Fault) {
 			words.Told("A job has at most {max_bytes} bytes; is this the right file?", "max_bytes", maxBytes))
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark in front
-	if !utf8.Valid(data) {
-		return nil, syntaxFault(data, firstBadByte(data), words.Told("a byte that is not UTF-8"))
+	if at := firstBadByte(data); at >= 0 {
+		return nil, syntaxFault(data, at, words.Told("a byte that is not UTF-8"))
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
 		return nil, syntaxFault(data, 0, words.Told("an empty document"))

@@ -81,6 +81,17 @@ func TestSlimClearsAndComesToRest(t *testing.T) {
 	if n, m := nonZero(t, program), nonZero(t, slim); float64(m) > 0.8*float64(n) {
 		t.Errorf("%d bytes of data are left of %d", m, n)
 	}
+	m, err := load(data(t, slim).body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	layout, err := find(m.bytes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if finder := m.bytes[layout.finder:layout.end]; bytes.Count(finder, []byte{0}) != len(finder) {
+		t.Error("the table in which searches for functions begin is still there")
+	}
 	again, err := Slim(slim)
 	if err != nil {
 		t.Fatal(err)

@@ -18,7 +18,8 @@ type table struct {
 	names, units, files, pcs int // text of names, compilation units, file names; tables by program counter
 	functions                int // first the entries of all functions in order, then what is said of each
 	count                    int
-	data, dataEnd            int // what functions refer to by number: stack maps, inline trees, ...
+	data, finder             int // what functions refer to by number: stack maps, inline trees, ...; where the search for a function begins
+	end                      int
 }
 
 // find looks the tables up and checks them against the module data, in which the runtime finds them.
@@ -45,8 +46,8 @@ func find(memory []byte) (*table, error) {
 		modules++
 		same := word(m+8*4) == t.units && word(m+8*7) == t.files && word(m+8*10) == t.pcs && word(m+8*13) == t.functions &&
 			word(m+8*16) == t.functions && word(m+8*17) == t.count+1
-		t.data, t.dataEnd = word(m+8*40), word(m+8*41)
-		if !same || !(t.functions+8*t.count < t.data && t.data < t.dataEnd && t.dataEnd <= len(memory)) {
+		t.data, t.finder, t.end = word(m+8*40), word(m+8*19), word(m+8*41)
+		if !same || !(t.functions+8*t.count < t.data && t.data < t.finder && t.finder < t.end && t.end <= len(memory)) {
 			return nil, fmt.Errorf("the module data are not laid out as in Go 1.26: compare runtime/symtab.go")
 		}
 	}
@@ -129,7 +130,7 @@ func (t *table) clear() error {
 			if off == none {
 				continue
 			}
-			if int(off) >= t.dataEnd-t.data {
+			if int(off) >= t.finder-t.data {
 				return fmt.Errorf("function %d refers to %d beyond the data of functions", i, off)
 			}
 			if uses[int(off)] == nil {
@@ -149,6 +150,9 @@ func (t *table) clear() error {
 	clear(t.memory[t.names:t.pcs])
 	copy(t.memory[t.names:t.units], names.text)
 	t.clearData(uses)
+	// Zeros there let each search begin at the first function. The runtime looks for functions when it scans stacks or lets them
+	// grow, which is seldom enough that nothing is slower.
+	clear(t.memory[t.finder:t.end])
 	return nil
 }
 
@@ -192,7 +196,7 @@ func (t *table) mark(live []bool, off uint32) {
 func (t *table) clearData(uses map[int]map[int]bool) {
 	places := slices.Sorted(maps.Keys(uses))
 	for i, off := range places {
-		till := t.dataEnd - t.data
+		till := t.finder - t.data
 		if i+1 < len(places) {
 			till = places[i+1]
 		}

@@ -22,6 +22,8 @@ export interface Question {
 
 export class AnswerState {
   result = $state.raw<Result | null>(null);
+  /** The same for what stands around the answers, pictures and tables: it follows when they are painted. */
+  details = $state.raw<Result | null>(null);
   /** The job that the result belongs to; before the first result, the one to fall back on. */
   good = $state.raw<Job | null>(null);
   faults = $state.raw<readonly ApiFault[]>([]);
@@ -38,15 +40,17 @@ export class AnswerState {
   turned = false;
   readonly #engine: Predictor;
   readonly #wait: number;
+  readonly #painted: (then: () => void) => void;
   #last = -Infinity;
 
   /**
    * wait is the rest after the last of several changes in a row, in milliseconds, before a run starts: just longer than a key
-   * that repeats. A change that comes alone is answered at once.
+   * that repeats. A change that comes alone is answered at once. painted calls back when what has just changed is in view.
    */
-  constructor(engine: Predictor, wait = 40) {
+  constructor(engine: Predictor, wait = 40, painted = (then: () => void): void => then()) {
     this.#engine = engine;
     this.#wait = wait;
+    this.#painted = painted;
   }
 
   /** Turns to another job. good is that of its last good answer, computed again where the first question is refused. */
@@ -102,21 +106,27 @@ export class AnswerState {
     if (!good || this.#running !== mine) return;
     const predicted = await this.#engine.predict(good, mine.signal);
     if (this.#running !== mine || predicted.kind !== 'answer') return;
-    this.result = predicted.result;
-    this.turned = false;
+    this.#show(predicted.result);
     this.old = true;
+  }
+
+  /** The first result is shown at once: there is no answer in view that would have to wait for it. */
+  #show(result: Result): void {
+    const follow = (): void => void (this.details = this.result);
+    this.result = result;
+    this.turned = false;
     this.count++;
+    if (this.details) this.#painted(follow);
+    else follow();
   }
 
   #take(predicted: Predicted, job: Job): void {
     if (predicted.kind === 'answer') {
-      this.result = predicted.result;
-      this.turned = false;
+      this.#show(predicted.result);
       this.good = job;
       this.faults = [];
       this.phase = 'fresh';
       this.old = false;
-      this.count++;
       return;
     }
     this.old = this.result !== null;

@@ -31,7 +31,6 @@ async function ready() {
   await screen.still();
 }
 
-const upToDate = () => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
 
 async function reload() {
   await view.page.reload({ waitUntil: 'load' });
@@ -86,7 +85,7 @@ const standing = () =>
 
 test('every stop of the tab key can be seen, shows that it has the focus, and leads on to the end', async () => {
   await open({ width: 1440, height: 900 });
-  await upToDate();
+  await screen.settled();
   const stops = [];
   const right = (s) => s.visible && s.ring && s.seen;
   for (let n = 0; n < 400; n++) {
@@ -113,7 +112,7 @@ test('the whole demo by keyboard alone', async () => {
   const { page } = view;
 
   // Straight to the answers, straight to the inputs.
-  await upToDate();
+  await screen.settled();
   await press('Tab');
   await reached('a.skip[href="#answers"]');
   await screen.until(async () => assert.ok((await standing()).seen, 'the link shows itself'));

@@ -27,7 +27,7 @@ after(async () => {
 /** Waits for the answers, and brings every picture near enough to be drawn. */
 async function settle() {
   await view.page.waitForSelector('[role=tab]');
-  await screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
+  await screen.settled();
   const figures = await view.page.$$('.screen figure');
   for (const figure of figures) {
     await figure.evaluate((e) => e.scrollIntoView());

@@ -32,7 +32,6 @@ async function open(fault = () => null, prepare = undefined) {
   screen = new Screen(view.page, view.downloads);
 }
 
-const settled = () => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
 
 /** The demo job with another coat [g/m2], and what the page should say to it. */
 function coated(grams) {
@@ -62,7 +61,7 @@ const watchWorkers = (page) =>
 
 test('a worker that is killed in mid-run is missed within a second, and the next question has another', async () => {
   await open(undefined, watchWorkers);
-  await settled();
+  await screen.settled();
   const good = expected(demo());
   await screen.until(async () => assert.deepEqual(await screen.answers(), good)); // the detail comes behind the answers
   await view.page.evaluate(() => {
@@ -82,7 +81,7 @@ test('a worker that is killed in mid-run is missed within a second, and the next
 
 test('workers that are killed while nothing runs are replaced in silence', async () => {
   await open(undefined, watchWorkers);
-  await settled();
+  await screen.settled();
   await screen.until(async () => {
     const begun = await view.page.evaluate(() => globalThis.hired.map((worker) => worker.begun === true));
     assert.ok(begun.length > 1 && begun.slice(-2).every(Boolean), 'one at work, one stands by'); // others were let go
@@ -96,7 +95,7 @@ test('workers that are killed while nothing runs are replaced in silence', async
 
 test('a search whose workers are killed says so, and can be asked again', async () => {
   await open(undefined, watchWorkers);
-  await settled();
+  await screen.settled();
   await screen.press('input[name="plan-route"][value="room"]');
   const before = await view.page.evaluate(() => globalThis.hired.length);
   await screen.press('[data-question="late"]');
@@ -130,7 +129,7 @@ test('a core that is no WebAssembly is told', async () => {
 
 test('a core for planning that does not come is told there, and typing goes on', async () => {
   await open((path) => (path === 'planner.wasm' ? 'missing' : null));
-  await settled();
+  await screen.settled();
   await screen.press('[data-question="late"]');
   await screen.until(async () => assert.ok(await screen.visible('.plan [role=alert]')));
   await screen.type(coat, '183');
@@ -139,7 +138,7 @@ test('a core for planning that does not come is told there, and typing goes on',
 
 test('a part of the page that does not come is told; what is there works', async () => {
   await open((path) => (/^assets\/later-.*\.js$/.test(path) ? 'missing' : null));
-  await settled();
+  await screen.settled();
   await screen.until(async () => assert.match(await screen.text('.lost[role=alert]'), /could not be loaded/));
   await screen.type(coat, '184');
   const [room] = coated(184);
@@ -162,7 +161,7 @@ test('a clock that jumps by years, ahead and back, changes no answer and loses n
       };
     }),
   );
-  await settled();
+  await screen.settled();
   const year = 365 * 86_400_000;
   for (const [i, jump] of [10 * year, -10 * year, 0].entries()) {
     await view.page.evaluate((ms) => sessionStorage.setItem('shift', ms), jump);
@@ -170,7 +169,7 @@ test('a clock that jumps by years, ahead and back, changes no answer and loses n
     await screen.type(coat, String(grams));
     await screen.until(async () => assert.deepEqual(await screen.answers(), coated(grams)));
     await view.page.reload({ waitUntil: 'load' });
-    await settled();
+    await screen.settled();
     assert.equal(await screen.value(coat), String(grams), 'the job that was typed last is the one that is kept');
     await screen.until(async () => assert.deepEqual(await screen.answers(), coated(grams)));
   }

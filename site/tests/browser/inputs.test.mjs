@@ -21,7 +21,7 @@ before(async () => {
   view = await openPage(server.address);
   screen = new Screen(view.page, view.downloads);
   await view.page.waitForSelector('.trial'); // the last part to be loaded: the table of units is there by then
-  await fresh();
+  await screen.settled();
 });
 
 after(async () => {
@@ -29,7 +29,6 @@ after(async () => {
   await server?.stop();
 });
 
-const fresh = () => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
 const words = (selector) => view.page.$eval(selector, (e) => e.textContent.trim().replace(/\s+/g, ' '));
 
 /** Opens a section of the form, where it is closed. */
@@ -72,7 +71,7 @@ for (const [section, path, text, said, settled, si] of [
     const value = path.split('.').reduce((node, name) => node[name], saved);
     assert.ok(Math.abs(value / si - 1) < 1e-6, `${value}, want ${si}`);
     if (before) await screen.type(path, before);
-    await fresh();
+    await screen.settled();
   });
 }
 
@@ -81,7 +80,7 @@ test('an answer to a foreign unit is the answer to the number it means', async (
   job.film.wet_coat_kg_per_m2 = 0.16;
   const wanted = answer(job);
   await screen.paste(JSON.stringify(demo()));
-  await fresh();
+  await screen.settled();
   await open('film');
   await screen.type(coat, '0.16 kg/m2');
   await screen.until(async () => {
@@ -109,7 +108,7 @@ for (const [kind, text, said] of [
   test(`${kind} is told at the field and in the one list; the last good answer stays, marked as old`, async () => {
     await open('film');
     await screen.type(coat, '150');
-    await fresh();
+    await screen.settled();
     await screen.until(async () => assert.equal(await screen.old(), false));
     const [good] = await screen.answers();
     await screen.type(coat, text);
@@ -128,7 +127,7 @@ for (const [kind, text, said] of [
     await screen.until(async () => assert.equal(await view.page.evaluate(() => document.activeElement.id), control(coat).slice(1)));
     await screen.type(coat, '150');
     await screen.until(async () => assert.equal(await view.page.$(summary), null));
-    await fresh();
+    await screen.settled();
   });
 }
 
@@ -140,7 +139,7 @@ test('two fields that contradict each other are told by the core', async () => {
   await screen.type(coat, '150');
   await screen.type(solids, '50');
   await screen.until(async () => assert.equal(await view.page.$(summary), null));
-  await fresh();
+  await screen.settled();
 });
 
 /** Opens the helper of a field and chooses one of its kinds. */
@@ -173,7 +172,7 @@ test('a coat weight from a wet-film comb, with the solids of the job', async () 
     assert.equal(await view.page.evaluate(() => document.activeElement.id), control(coat).slice(1));
     assert.match(await screen.value(coat), /^15\d(\.\d+)?$/);
   });
-  await fresh();
+  await screen.settled();
 });
 
 test('what was typed into a helper is remembered', async () => {

@@ -25,7 +25,6 @@ afterEach(async () => {
 });
 
 const screenOf = (page) => new Screen(page, view.downloads);
-const settled = (screen) => screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
 
 /** Waits until all of the page lies on the machine. */
 const kept = (screen) =>
@@ -41,7 +40,7 @@ const versions = (page) => page.evaluate(async () => (await caches.keys()).lengt
 /** Loads the page anew, as a later visit does. */
 async function visit(screen) {
   await screen.page.reload({ waitUntil: 'load' });
-  await settled(screen);
+  await screen.settled();
 }
 
 /** Has the browser ask for a newer version now instead of within its hour; says whether a whole one came. */
@@ -85,11 +84,11 @@ test('a newer version is announced, waits to be asked, and takes over all window
   await kept(screen);
   await visit(screen);
   await screen.type(coat, '171');
-  await settled(screen);
+  await screen.settled();
   await visit(screen); // leaving keeps the job
   const other = await view.another();
   await other.bringToFront();
-  await settled(screenOf(other));
+  await screenOf(other).settled();
   await view.page.bringToFront();
 
   host.files = laterThan(built, '2');
@@ -106,7 +105,7 @@ test('a newer version is announced, waits to be asked, and takes over all window
     assert.deepEqual(await version(view.page), ['2', '2']);
     assert.deepEqual(await version(other), ['2', '2']);
   });
-  await settled(screen);
+  await screen.settled();
   await screen.until(async () => assert.equal(await screen.value(coat), '171', 'the job is still there'));
   assert.equal(await screen.visible('#update'), false);
   await screen.until(async () => assert.equal(await versions(view.page), 1, 'the old version is gone'));

@@ -52,6 +52,14 @@ export class Screen {
     }, routes);
   }
 
+  /** Waits until all that stands on the page belongs to the inputs. */
+  settled() {
+    return this.until(async () => {
+      assert.equal(await this.text('.phase'), 'Up to date');
+      assert.equal(await this.page.$('main [aria-busy="true"]'), null);
+    });
+  }
+
   /** Whether the page calls its answers old. */
   old() {
     return this.visible('#old-answers');

@@ -204,7 +204,7 @@ test('a fit can be stopped, and typing meanwhile is answered', async () => {
 test('an adopted fit changes the answers and is shown where they rest on it; dropping it brings all back', async () => {
   const job = demo();
   await screen.paste(JSON.stringify(job));
-  await screen.until(async () => assert.equal(await screen.text('.phase'), 'Up to date'));
+  await screen.settled();
   const before = await screen.until(async () => {
     const [now] = await screen.answers();
     assert.equal(now.sentence, answer(job).routes[0].answer.text);

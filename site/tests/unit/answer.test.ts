@@ -82,6 +82,25 @@ test('the first key lets go of what runs, and the latest question wins', async (
   expect([state.phase, state.count, state.good?.name]).toEqual(['fresh', 1, 'second']);
 });
 
+test('what stands around the answers follows when they are painted, the first time at once', async () => {
+  const engine = new ByHand();
+  const frames: (() => void)[] = [];
+  const state = new AnswerState(engine, 0, (then) => frames.push(then));
+  await put(state, whole('1'));
+  await engine.say({ kind: 'answer', result });
+  expect([state.result, state.details, frames.length]).toEqual([result, result, 0]);
+  const [second, third] = [{ ...result }, { ...result }];
+  for (const next of [second, third]) {
+    await put(state, whole('next'));
+    await engine.say({ kind: 'answer', result: next });
+  }
+  expect(state.result).toBe(third);
+  expect(state.details).toBe(result);
+  // Of two answers between frames the latter is shown.
+  frames[0]?.();
+  expect(state.details).toBe(third);
+});
+
 test('a refused job leaves the last good answer, marked as old, until a good one comes', async () => {
   const engine = new ByHand();
   const state = new AnswerState(engine, 0);
